@@ -1,0 +1,3 @@
+export * from './package/field.ts';
+export * from './package/tables.ts';
+export * from './finding.ts';

@@ -1,0 +1,4 @@
+export type { UnitFinding } from './parse-unit.ts';
+export { clockSeconds, fromBench, parseUnit, toBench } from './parse-unit.ts';
+export type { Dimension, Unit } from './unit.ts';
+export { AMBIGUOUS_UNITS, FACTOR_SOURCES, UNITS } from './unit.ts';

@@ -1,0 +1,71 @@
+import type { FastifyInstance } from 'fastify';
+import type { ServerPorts } from './ports.ts';
+import { isProblemCode, ProblemError, problemKinds } from './problem.ts';
+
+interface CampaignAddress {
+  readonly Params: { readonly code: string };
+}
+
+interface PullAddress {
+  readonly Params: { readonly code: string; readonly pull: string };
+}
+
+const code = { type: 'string', pattern: '^[A-Za-z0-9][A-Za-z0-9._-]{0,63}$' };
+const campaignAddress = { params: { type: 'object', properties: { code }, required: ['code'] } };
+const pullAddress = {
+  params: {
+    type: 'object',
+    properties: { code, pull: { type: 'string', minLength: 1, maxLength: 200 } },
+    required: ['code', 'pull'],
+  },
+};
+
+/** The reading side of the API: each route asks one port and sends what it says. */
+export function addApi(app: FastifyInstance, ports: ServerPorts): void {
+  app.get('/api/campaigns', () => ports.campaigns());
+
+  app.get<CampaignAddress>('/api/campaigns/:code', { schema: campaignAddress }, async ({ params }) =>
+    known(await ports.finding(params.code), params.code),
+  );
+
+  app.get<CampaignAddress>('/api/campaigns/:code/ledger', { schema: campaignAddress }, async ({ params }) =>
+    known(await ports.ledger(params.code), params.code),
+  );
+
+  app.get<PullAddress>('/api/campaigns/:code/pulls/:pull/curve', { schema: pullAddress }, async ({ params }) => {
+    const curve = await ports.curve(params.code, params.pull);
+    if (curve !== null) return curve;
+    throw new ProblemError(
+      'curve-unknown',
+      `Pull ${params.pull} of campaign ${params.code} has no recording here. A maximum keyed from the panel has none.`,
+    );
+  });
+
+  app.get<CampaignAddress>(
+    '/api/campaigns/:code/report.pdf',
+    { schema: campaignAddress },
+    async ({ params }, reply) => {
+      const report = await ports.report(params.code);
+      if (report === null) throw new ProblemError('report-unknown', `There is no report for campaign ${params.code}.`);
+      reply.type('application/pdf').header('content-disposition', `inline; filename="${params.code}.pdf"`);
+      return Buffer.from(report);
+    },
+  );
+
+  app.get<{ Params: { code: string } }>('/api/problems/:code', async ({ params }) => {
+    if (!isProblemCode(params.code)) throw new ProblemError('address-unknown', `There is no problem ${params.code}.`);
+    return { code: params.code, ...problemKinds[params.code] };
+  });
+
+  app.get('/api/*', async (request) => {
+    throw new ProblemError('address-unknown', `There is nothing at ${request.url}.`);
+  });
+}
+
+function known<T>(record: T | null, campaign: string): T {
+  if (record !== null) return record;
+  throw new ProblemError(
+    'campaign-unknown',
+    `There is no campaign ${campaign} in this record. GET /api/campaigns lists those there are.`,
+  );
+}

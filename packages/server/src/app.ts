@@ -1,0 +1,64 @@
+import { fileURLToPath } from 'node:url';
+import { isInputError } from '@provinghouse/core';
+import fastify, { type FastifyInstance, type FastifyReply } from 'fastify';
+import { addApi } from './api.ts';
+import { addHeaders } from './headers.ts';
+import { isHostAllowed, loopbackNames } from './host-check.ts';
+import type { ServerPorts } from './ports.ts';
+import { describeProblem, type Problem, type ProblemCode, ProblemError, problemKinds, problemType } from './problem.ts';
+import { addScreens } from './screens.ts';
+
+export interface AppOptions {
+  /** Folder of the built screens; by default that of the web package. */
+  readonly webRoot?: string;
+  /** Host names answered to, without port; by default those of the loopback. */
+  readonly hostNames?: readonly string[];
+  /** Told of each fault of the server, which the client only hears of in general words. */
+  readonly onFault?: (error: unknown) => void;
+}
+
+const ownScreens = fileURLToPath(new URL('../../web/dist/', import.meta.url));
+
+/**
+ * Builds the server without listening. It reads only: every other method is refused with 405.
+ * Replies that are not the record asked for are problems of RFC 9457, with the codes of {@link problemKinds}.
+ */
+export function buildApp(ports: ServerPorts, options: AppOptions = {}): FastifyInstance {
+  const app = fastify({ logger: false, routerOptions: { maxParamLength: 256 } });
+  const names = options.hostNames ?? loopbackNames;
+  addHeaders(app);
+  app.addHook('onRequest', async (request) => {
+    if (isHostAllowed(request.headers.host, names)) return;
+    throw new ProblemError(
+      'host-refused',
+      `Open the record under ${names.map((name) => `http://${name}`).join(' or ')}.`,
+    );
+  });
+  app.setErrorHandler((error, _request, reply) => sendProblem(reply, problemOf(error, options.onFault)));
+  addApi(app, ports);
+  addScreens(app, options.webRoot ?? ownScreens);
+  return app;
+}
+
+function sendProblem(reply: FastifyReply, problem: Problem): FastifyReply {
+  return reply.code(problem.status).type(problemType).send(problem);
+}
+
+function problemOf(error: unknown, onFault: AppOptions['onFault']): Problem {
+  if (error instanceof ProblemError) return describeProblem(error.code, error.message);
+  if (isInputError(error)) return { ...describeProblem('record-at-fault', error.message), fault: error.code };
+  const malformed = statusOf(error);
+  if (malformed !== null)
+    return describeProblem(malformed, 'A campaign code is 1 to 64 letters, digits, points, dashes or underlines.');
+  onFault?.(error);
+  return describeProblem(
+    'server-fault',
+    'The record was not changed. The terminal in which the server runs says more.',
+  );
+}
+
+/** The framework's own refusals: an address its schema or its router does not take. */
+function statusOf(error: unknown): ProblemCode | null {
+  const status = typeof error === 'object' && error !== null && 'statusCode' in error ? error.statusCode : null;
+  return status === problemKinds['address-malformed'].status ? 'address-malformed' : null;
+}

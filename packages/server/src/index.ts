@@ -1,0 +1,4 @@
+export * from './app.ts';
+export * from './main.ts';
+export * from './ports.ts';
+export { type Problem, type ProblemCode, problemKinds } from './problem.ts';

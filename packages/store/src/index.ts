@@ -1,0 +1,19 @@
+export { readBlob } from './blob.ts';
+export { type BroughtIn, bringInCampaign, type CampaignToBringIn } from './bring-in.ts';
+export {
+  type Attachment,
+  attachments,
+  type CampaignContent,
+  campaignCodes,
+  campaignContent,
+  campaignRows,
+} from './campaign.ts';
+export { canonicalJson, type Json, sha256 } from './canonical.ts';
+export { contentHash } from './content.ts';
+export type { Database } from './database.ts';
+export { isStoreError, StoreError, type StoreErrorCode } from './errors.ts';
+export { entryHash, type LedgerEntry, type LedgerPage, ledgerEntries } from './ledger.ts';
+export { mediaOf } from './media.ts';
+export { openStore, recordName, type Store } from './open.ts';
+export { type Revision, reviseRecord } from './revise.ts';
+export { type LedgerCheck, verifyLedger } from './verify.ts';
