@@ -1,4 +1,4 @@
-import { bulkResistance_kN, type BreakPosition, type Link, type WeakZone } from './chain-link.ts';
+import { type BreakPosition, bulkResistance_kN, type Link, type WeakZone } from './chain-link.ts';
 import type { Table } from './hydraulic-rig.ts';
 
 /** A sudden lengthening: a link turning into its seat, a jaw that slips, a weld that opens part of the way. */

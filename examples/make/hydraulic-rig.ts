@@ -23,6 +23,14 @@ export interface HandOnValve {
 /** The table of a hydraulic rig; `advance` is called once a step with the force the chain now gives. */
 export interface Table {
   readonly advance: (time_s: number, step_s: number, force_kN: number) => number;
+  /** The hesitations so far. */
+  readonly eased: readonly Eased[];
+}
+
+export interface Eased {
+  readonly from_s: number;
+  readonly to_s: number;
+  readonly from_kN: number;
 }
 
 /**
@@ -40,6 +48,7 @@ export function hydraulicTable(hand: HandOnValve, random: Random): Table {
   const pending = [...hand.hesitations];
   let easedUntil_s = Number.NEGATIVE_INFINITY;
   let kept = 1;
+  const eased: Eased[] = [];
 
   const wanted = (time_s: number, force_kN: number): number => {
     if (time_s < hand.idle_s) return 0;
@@ -50,12 +59,14 @@ export function hydraulicTable(hand: HandOnValve, random: Random): Table {
       pending.shift();
       easedUntil_s = time_s + next.lasts_s;
       kept = next.keeps;
+      eased.push({ from_s: time_s, to_s: easedUntil_s, from_kN: force_kN });
     }
     const open = opened ? hand.main_mm_per_s : loaded ? hand.takeUp_mm_per_s : hand.approach_mm_per_s;
     return open * touch * (1 + wander) * (time_s < easedUntil_s ? kept : 1);
   };
 
   return {
+    eased,
     advance: (time_s, step_s, force_kN) => {
       wander += (-wander / 6) * step_s + 0.03 * Math.sqrt(step_s) * random.normal(0, 1);
       if (time_s > nextTouch_s) {

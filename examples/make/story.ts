@@ -1,9 +1,9 @@
 import { drawLink, type Link, type WeakZone } from './chain-link.ts';
-import { type Chain, type Jump, pullChain, type PullHistory } from './chain-pull.ts';
-import { hydraulicTable } from './hydraulic-rig.ts';
+import { type Chain, type Jump, type PullHistory, pullChain } from './chain-pull.ts';
+import { type Eased, hydraulicTable } from './hydraulic-rig.ts';
 import { type Random, stream } from './random.ts';
 import { type PieceStory, type Supplier, suppliers } from './suppliers.ts';
-import { record, type Recording, type Spike, type Transducer } from './transducer.ts';
+import { type Recording, record, type Spike, type Transducer } from './transducer.ts';
 
 /** Everything drawn in the demonstration hangs on this one number. */
 export const demoSeed = 1;
@@ -19,6 +19,7 @@ export interface PulledPiece {
   readonly history: PullHistory;
   readonly transducer: Transducer;
   readonly spikes: readonly Spike[];
+  readonly pauses: readonly Eased[];
   readonly recording: Recording;
 }
 
@@ -43,11 +44,9 @@ function pullPiece(seed: number, supplier: Supplier, story: PieceStory, number: 
   const links = drawLinks(supplier, story, stream(seed, `${piece}/links`));
   const gripZone = gripZoneOf(links, story);
   const strength_kN = Math.min(...links.map((link) => link.zone.strength_kN), gripZone?.strength_kN ?? Infinity);
-  const history = pullChain(
-    drawChain({ links, gripZone, story, strength_kN, rig, random }),
-    hydraulicTable(handOnValve(supplier, story, strength_kN, random), stream(seed, `${piece}/table`)),
-    random.between(1.6, 3),
-  );
+  const chain = drawChain({ links, gripZone, story, strength_kN, rig, random });
+  const table = hydraulicTable(handOnValve(supplier, story, strength_kN, random), stream(seed, `${piece}/table`));
+  const history = pullChain(chain, table, random.between(1.6, 3));
   const { gainError, noise_kN, rangeMaximum_kN } = rigs[rig];
   const transducer: Transducer = {
     gainError,
@@ -65,7 +64,7 @@ function pullPiece(seed: number, supplier: Supplier, story: PieceStory, number: 
     stream(seed, `${piece}/noise`),
   );
   const sample = `${supplier.product}-S${number <= piecesFromFirstLength ? 1 : 2}`;
-  return { piece, sample, supplier, story, rig, links, history, transducer, spikes, recording };
+  return { piece, sample, supplier, story, rig, links, history, transducer, spikes, pauses: table.eased, recording };
 }
 
 function drawLinks(supplier: Supplier, story: PieceStory, random: Random): Link[] {
@@ -105,9 +104,7 @@ function drawChain({ links, gripZone, story, strength_kN, rig, random }: ChainDr
   const seatings = Array.from({ length: random.chance(0.5) ? 2 : 1 }, (): Jump => {
     return { kind: 'seating', at_kN: strength_kN * random.between(0.04, 0.2), by_mm: random.between(0.015, 0.045) };
   });
-  const told = (story.jumps ?? []).map(
-    ({ kind, share, by_mm }): Jump => ({ kind, at_kN: share * strength_kN, by_mm }),
-  );
+  const told = (story.jumps ?? []).map(({ kind, share, by_mm }): Jump => ({ kind, at_kN: share * strength_kN, by_mm }));
   return {
     links,
     gripZone,
@@ -127,7 +124,11 @@ function handOnValve(supplier: Supplier, story: PieceStory, strength_kN: number,
     main_mm_per_s: main * random.between(0.92, 1.08),
     openFrom_kN: strength_kN * random.between(0.56, 0.62),
     idle_s: random.between(1.2, 2.5),
-    hesitations: (story.pauses ?? []).map(({ share, lasts_s, keeps }) => ({ from_kN: share * strength_kN, lasts_s, keeps })),
+    hesitations: (story.pauses ?? []).map(({ share, lasts_s, keeps }) => ({
+      from_kN: share * strength_kN,
+      lasts_s,
+      keeps,
+    })),
   };
 }
 

@@ -44,7 +44,11 @@ export interface Supplier {
   readonly batchMark: string;
   readonly condition: string;
   readonly making: LinkMaking;
-  readonly zinc: { readonly mean_um: number; readonly scatter_um: number; readonly adherence: readonly [number, number] };
+  readonly zinc: {
+    readonly mean_um: number;
+    readonly scatter_um: number;
+    readonly adherence: readonly [number, number];
+  };
   readonly pieces: readonly PieceStory[];
 }
 
@@ -206,7 +210,13 @@ const elder: Supplier = {
   pieces: [
     { level: 1.017, rate_Hz: 50, form: 'comma' },
     { level: 0.992, rate_Hz: 20, form: 'clock' },
-    { level: 0.964, rate_Hz: 25, form: 'comma', ductility: 0.76, note: 'parted with little warning; links hardly drawn' },
+    {
+      level: 0.964,
+      rate_Hz: 25,
+      form: 'comma',
+      ductility: 0.76,
+      note: 'parted with little warning; links hardly drawn',
+    },
     { level: 0.988, rate_Hz: 20, form: 'tab, newton', pauses: [{ share: 0.8, lasts_s: 5, keeps: 0.1 }] },
     { level: 1.01, rate_Hz: 25, form: 'semicolon' },
   ],
@@ -232,8 +242,8 @@ const fir: Supplier = {
       rate_Hz: 50,
       form: 'comma',
       gripStrength: 0.93,
-      jumps: [{ kind: 'grip slip', share: 0.62, by_mm: 0.6 }],
-      note: 'jaw slipped with a bang at about 45 kN and bit again; parted in the upper jaw, at the tooth mark',
+      jumps: [{ kind: 'grip slip', share: 0.62, by_mm: 0.55 }],
+      note: 'jaw slipped with a bang at about 41 kN and bit again; parted in the upper jaw, at the tooth mark',
     },
     {
       level: 1.005,

@@ -93,7 +93,10 @@ const layouts: Readonly<Record<TraceForm, Layout>> = {
     encode: utf8,
   },
   imperial: {
-    head: (c) => [`# ${c.piece}, ${c.rig}, written out in inch units`, 'Time (s),Force (lbf),Table (in),Extension (in)'],
+    head: (c) => [
+      `# ${c.piece}, ${c.rig}, written out in inch units`,
+      'Time (s),Force (lbf),Table (in),Extension (in)',
+    ],
     row: (s) => [
       s.time_s.toFixed(2),
       ((1000 * s.force_kN) / newtonPerPoundForce).toFixed(0),

@@ -10,12 +10,15 @@ const needed = 24;
 if (Number(process.versions.node.split('.')[0]) >= needed) {
   // node:sqlite still announces itself as experimental on stderr; the pinned runtime is what we test with.
   const emitWarning = process.emitWarning.bind(process);
-  process.emitWarning = (warning, ...rest) => (String(warning).includes('SQLite') ? undefined : emitWarning(warning, ...rest));
+  process.emitWarning = (warning, ...rest) =>
+    String(warning).includes('SQLite') ? undefined : emitWarning(warning, ...rest);
   await import('../src/main.ts');
 } else {
   const runtime = pinnedRuntime();
   if (!runtime) {
-    process.stderr.write(`provinghouse needs Node ${needed} or newer. Run "npm ci" in its folder, which installs one beside it.\n`);
+    process.stderr.write(
+      `provinghouse needs Node ${needed} or newer. Run "npm ci" in its folder, which installs one beside it.\n`,
+    );
     process.exit(2);
   }
   const script = fileURLToPath(import.meta.url);

@@ -10,7 +10,7 @@ export interface Terminal {
   readonly bars: boolean;
 }
 
-export type Values = Readonly<Record<string, string | boolean | undefined>>;
+export type Values = Readonly<Record<string, string | boolean | (string | boolean)[] | undefined>>;
 
 export interface Invocation {
   readonly positionals: readonly string[];

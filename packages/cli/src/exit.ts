@@ -18,8 +18,10 @@ export function reportFailure(error: unknown, { command, terminal, json }: Aroun
     return code;
   }
   terminal.err.write(`${message}\n${faultLines(error)}`);
-  if (code === exitCode.usedWrongly) terminal.err.write(`Usage: provinghouse ${command.usage}\n       provinghouse ${command.name} --help\n`);
-  if (code === exitCode.broke && process.env['PROVINGHOUSE_TRACE'] && error instanceof Error) terminal.err.write(`${error.stack}\n`);
+  if (code === exitCode.usedWrongly)
+    terminal.err.write(`Usage: provinghouse ${command.usage}\n       provinghouse ${command.name} --help\n`);
+  if (code === exitCode.broke && process.env.PROVINGHOUSE_TRACE && error instanceof Error)
+    terminal.err.write(`${error.stack}\n`);
   return code;
 }
 
@@ -47,11 +49,13 @@ interface Fault {
 
 /** Faults of a package, one a line, with the place first. */
 function faultLines(error: unknown): string {
-  const faults = contextOf(error)['faults'];
+  const faults = contextOf(error).faults;
   if (!Array.isArray(faults)) return '';
   return (faults as readonly Fault[]) // written by the reader of packages, which makes nothing else
     .map(({ file, row, column, fault }) => {
-      const place = [file, row == null ? null : `row ${row}`, column == null ? null : `column ${column}`].filter((part) => part != null);
+      const place = [file, row == null ? null : `row ${row}`, column == null ? null : `column ${column}`].filter(
+        (part) => part != null,
+      );
       return `  ${place.join(', ')}: ${fault}\n`;
     })
     .join('');

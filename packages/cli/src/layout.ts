@@ -1,10 +1,15 @@
 /** Columns of text: numbers to the right, words to the left; two blanks between. */
 export function columns(rows: readonly (readonly string[])[], right: readonly number[] = []): string {
-  const widths = rows.reduce<number[]>((all, row) => row.map((cell, index) => Math.max(all[index] ?? 0, cell.length)), []);
+  const widths = rows.reduce<number[]>(
+    (all, row) => row.map((cell, index) => Math.max(all[index] ?? 0, cell.length)),
+    [],
+  );
   return rows
     .map((row) =>
       row
-        .map((cell, index) => (right.includes(index) ? cell.padStart(widths[index] ?? 0) : cell.padEnd(widths[index] ?? 0)))
+        .map((cell, index) =>
+          right.includes(index) ? cell.padStart(widths[index] ?? 0) : cell.padEnd(widths[index] ?? 0),
+        )
         .join('  ')
         .trimEnd(),
     )

@@ -17,7 +17,7 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
 const terminal: Terminal = {
   out: process.stdout,
   err: process.stderr,
-  colours: process.stdout.isTTY === true && process.env['NO_COLOR'] === undefined,
+  colours: process.stdout.isTTY === true && process.env.NO_COLOR === undefined,
   bars: process.stderr.isTTY === true,
 };
 

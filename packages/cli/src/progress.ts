@@ -11,6 +11,8 @@ export function progressBar(terminal: Terminal): (label: string, done: number, t
     if (finished && !drawn) return;
     drawn = true;
     const filled = Math.round(24 * Math.min(1, total === 0 ? 1 : done / total));
-    terminal.err.write(`\r${label} [${'='.repeat(filled)}${' '.repeat(24 - filled)}] ${done} of ${total}${finished ? '\n' : ''}`);
+    terminal.err.write(
+      `\r${label} [${'='.repeat(filled)}${' '.repeat(24 - filled)}] ${done} of ${total}${finished ? '\n' : ''}`,
+    );
   };
 }

@@ -144,11 +144,11 @@ export interface CampaignSummary {
   readonly standing: Readonly<Record<Verdict, number>>;
 }
 
-/** A pull's curve for drawing: thinned so that extremes stay. Arrays have one length; null where the signal is missing. */
+/** A pull's curve for drawing: thinned so that extremes stay. Arrays have one length; null where the signal is missing or has a gap. */
 export interface PullCurve {
   readonly pull: string;
   readonly time_s: readonly number[] | null;
   readonly force_kN: readonly number[];
-  readonly table_mm: readonly number[] | null;
-  readonly extension_mm: readonly number[] | null;
+  readonly table_mm: readonly (number | null)[] | null;
+  readonly extension_mm: readonly (number | null)[] | null;
 }

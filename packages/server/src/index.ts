@@ -2,3 +2,4 @@ export * from './app.ts';
 export * from './main.ts';
 export * from './ports.ts';
 export { type Problem, type ProblemCode, problemKinds } from './problem.ts';
+export * from './serve-record.ts';

@@ -16,10 +16,17 @@ export async function writeBlob(db: Database, bytes: Uint8Array): Promise<{ sha2
  */
 export async function readBlob(db: Database, key: string): Promise<Uint8Array> {
   const blob = await db.selectFrom('blob').select('bytes').where('sha256', '=', key).executeTakeFirst();
-  if (!blob) throw new StoreError('store/unknown-blob', `the record holds no file with SHA-256 ${key}`, { context: { sha256: key } });
-  if (sha256(blob.bytes) !== key)
-    throw new StoreError('store/damaged', `the file kept under SHA-256 ${key} has been altered; restore the record from a copy`, {
+  if (!blob)
+    throw new StoreError('store/unknown-blob', `the record holds no file with SHA-256 ${key}`, {
       context: { sha256: key },
     });
+  if (sha256(blob.bytes) !== key)
+    throw new StoreError(
+      'store/damaged',
+      `the file kept under SHA-256 ${key} has been altered; restore the record from a copy`,
+      {
+        context: { sha256: key },
+      },
+    );
   return blob.bytes;
 }

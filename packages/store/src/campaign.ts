@@ -1,4 +1,11 @@
-import { type CampaignRows, type CellValue, type Row, type Table, type TableName, tables } from '@provinghouse/contract';
+import {
+  type CampaignRows,
+  type CellValue,
+  type Row,
+  type Table,
+  type TableName,
+  tables,
+} from '@provinghouse/contract';
 import { contentHash } from './content.ts';
 import type { Database } from './database.ts';
 import { unknownCampaign } from './ledger.ts';
@@ -64,11 +71,7 @@ export interface CampaignContent {
 
 /** The content hashes of a campaign (see {@link contentHash}), or null where the record does not hold it. */
 export async function campaignContent(db: Database, campaign: string): Promise<CampaignContent | null> {
-  const held = await db
-    .selectFrom('campaign')
-    .select('content_sha256')
-    .where('code', '=', campaign)
-    .executeTakeFirst();
+  const held = await db.selectFrom('campaign').select('content_sha256').where('code', '=', campaign).executeTakeFirst();
   if (!held) return null;
   const files = (await attachments(db, campaign)).map(({ path, sha256 }) => [path, sha256]);
   const now = contentHash(await campaignRows(db, campaign), Object.fromEntries(files));

@@ -18,9 +18,7 @@ export const batchSize = 250;
 /** The hash of an entry: SHA-256 over the canonical JSON of everything else in it, the previous hash included. */
 export function entryHash(entry: Omit<LedgerEntry, 'hash'>): string {
   const { campaign, seq, at, who, action, kind, record, why, before, after, previous_hash } = entry;
-  return sha256(
-    canonicalJson({ campaign, seq, at, who, action, kind, record, why, before, after, previous_hash }),
-  );
+  return sha256(canonicalJson({ campaign, seq, at, who, action, kind, record, why, before, after, previous_hash }));
 }
 
 /** Chains notes to a head; pure, nothing is written. */
@@ -37,7 +35,10 @@ export function chain(campaign: string, head: LedgerHead, notes: readonly Ledger
 /** Appends entries and moves the campaign's head to the last of them; call it inside a transaction. */
 export async function appendEntries(db: Database, entries: readonly LedgerEntry[]): Promise<void> {
   for (let i = 0; i < entries.length; i += batchSize)
-    await db.insertInto('ledger').values(entries.slice(i, i + batchSize)).execute();
+    await db
+      .insertInto('ledger')
+      .values(entries.slice(i, i + batchSize))
+      .execute();
   const last = entries.at(-1);
   if (!last) return;
   await db
@@ -59,7 +60,9 @@ export async function ledgerHead(db: Database, campaign: string): Promise<Ledger
 }
 
 export function unknownCampaign(campaign: string): StoreError {
-  return new StoreError('store/unknown-campaign', `the record holds no campaign "${campaign}"`, { context: { campaign } });
+  return new StoreError('store/unknown-campaign', `the record holds no campaign "${campaign}"`, {
+    context: { campaign },
+  });
 }
 
 export interface LedgerPage {

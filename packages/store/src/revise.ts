@@ -25,7 +25,10 @@ export interface Revision {
 export async function reviseRecord(db: Database, input: Revision): Promise<{ revision: number; ledgerSeq: number }> {
   const { campaign, kind, id } = input;
   const why = input.why.trim();
-  if (why === '') throw new StoreError('store/reason-missing', `${kind} ${id}: a correction needs its reason`, { context: { kind, id } });
+  if (why === '')
+    throw new StoreError('store/reason-missing', `${kind} ${id}: a correction needs its reason`, {
+      context: { kind, id },
+    });
   refuseBadRow(input);
   return db.transaction().execute(async (transaction) => {
     const held = await transaction
@@ -35,7 +38,10 @@ export async function reviseRecord(db: Database, input: Revision): Promise<{ rev
       .where('kind', '=', kind)
       .where('id', '=', id)
       .executeTakeFirst();
-    if (!held) throw new StoreError('store/unknown-record', `campaign ${campaign} holds no ${kind} "${id}"`, { context: { campaign, kind, id } });
+    if (!held)
+      throw new StoreError('store/unknown-record', `campaign ${campaign} holds no ${kind} "${id}"`, {
+        context: { campaign, kind, id },
+      });
     if (held.revision !== input.revision) throw conflict(input, held.revision);
     const after = canonicalJson(input.body);
     const note = { at: input.at, who: input.who, action: 'correct', kind, record: id, why, before: held.body, after };
@@ -70,5 +76,6 @@ function refuseBadRow({ kind, id, body }: Revision): void {
     else if (reading.value !== value) faults.push(`${name} must be a ${field.type} without blanks around it`);
   }
   if (rowId(table, body) !== id) faults.push('the key may not change');
-  if (faults.length > 0) throw new StoreError('store/bad-row', `${kind} ${id}: ${faults.join('; ')}`, { context: { kind, id, faults } });
+  if (faults.length > 0)
+    throw new StoreError('store/bad-row', `${kind} ${id}: ${faults.join('; ')}`, { context: { kind, id, faults } });
 }

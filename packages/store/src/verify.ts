@@ -59,7 +59,8 @@ async function walkChain(db: Database, campaign: string): Promise<Walk> {
     }
     if (page.length === 0) break;
   }
-  if (brokenAt === null && (said.head_seq !== seq || said.head_hash !== hash)) brokenAt = Math.min(seq, said.head_seq) + 1;
+  if (brokenAt === null && (said.head_seq !== seq || said.head_hash !== hash))
+    brokenAt = Math.min(seq, said.head_seq) + 1;
   return { entries: seq, head: hash, brokenAt, latest };
 }
 
@@ -80,7 +81,9 @@ async function recordDisagreements(db: Database, campaign: string, latest: Walk[
   const found = records.flatMap(({ kind, id, body, ledger_seq }) => {
     const entry = latest.get(nameOf(kind, id));
     if (!entry) return [`${kind} ${id}: the ledger does not know this row`];
-    return entry.after === body && entry.seq === ledger_seq ? [] : [`${kind} ${id}: the row is not what entry ${entry.seq} says`];
+    return entry.after === body && entry.seq === ledger_seq
+      ? []
+      : [`${kind} ${id}: the row is not what entry ${entry.seq} says`];
   });
   const there = new Set(records.map(({ kind, id }) => nameOf(kind, id)));
   return [...found, ...missing(latest, there, (kind) => kind !== 'attachment')];
@@ -98,7 +101,8 @@ async function fileDisagreements(db: Database, campaign: string, latest: Walk['l
     const blob = await db.selectFrom('blob').select('bytes').where('sha256', '=', key).executeTakeFirst();
     const said = entry && (JSON.parse(entry.after) as { sha256?: string; media?: string; size?: number });
     if (!said) found.push(`${path}: the ledger does not know this file`);
-    else if (said.sha256 !== key || said.media !== media) found.push(`${path}: the file is not what entry ${entry.seq} says`);
+    else if (said.sha256 !== key || said.media !== media)
+      found.push(`${path}: the file is not what entry ${entry.seq} says`);
     else if (!blob || sha256(blob.bytes) !== key || blob.bytes.length !== said.size)
       found.push(`${path}: the bytes kept no longer have the SHA-256 of the file`);
   }

@@ -20,7 +20,7 @@ export const bringIn: Command = {
     const done = await withRecord(terminal, (effects) =>
       bringInPackage({ path, ...(who === undefined ? {} : { who }), ...(why === undefined ? {} : { why }) }, effects),
     );
-    if (values['json']) terminal.out.write(`${JSON.stringify(done)}\n`);
+    if (values.json) terminal.out.write(`${JSON.stringify(done)}\n`);
     else {
       const rows = Object.values(done.rows).reduce((sum, count) => sum + count, 0);
       terminal.out.write(

@@ -17,7 +17,7 @@ export const exportCampaign: Command = {
     const out = text(values, 'out');
     if (out === undefined) throw new UsageError('say where the package goes: --out FILE.zip');
     const done = await withRecord(terminal, (effects) => exportPackage({ campaign, out }, effects));
-    terminal.out.write(values['json'] ? `${JSON.stringify(done)}\n` : `Campaign ${campaign} written to ${out}.\n`);
+    terminal.out.write(values.json ? `${JSON.stringify(done)}\n` : `Campaign ${campaign} written to ${out}.\n`);
     return exitCode.done;
   },
 };

@@ -1,6 +1,6 @@
 import type { CampaignFinding, ProductFinding } from '@provinghouse/contract';
-import { judgeCampaign } from '@provinghouse/service';
 import { quantityNames, type Verdict } from '@provinghouse/core';
+import { judgeCampaign } from '@provinghouse/service';
 import { type Command, only, type Terminal } from '../command.ts';
 import { exitCode } from '../exit.ts';
 import { columns, shown, wrapped } from '../layout.ts';
@@ -15,13 +15,21 @@ export const judge: Command = {
   async run({ positionals, values, terminal }) {
     const campaign = only(positionals, 'a campaign');
     const finding = await withRecord(terminal, (effects) => judgeCampaign({ campaign }, effects));
-    terminal.out.write(values['json'] ? `${JSON.stringify(finding)}\n` : printed(finding, terminal));
+    terminal.out.write(values.json ? `${JSON.stringify(finding)}\n` : printed(finding, terminal));
     return exitCode.done;
   },
 };
 
-const shapes = { conforms: '●', 'does not conform': '■', inconclusive: '◆', 'not judged': '○' } as const satisfies Record<Verdict, string>;
-const inks = { conforms: 32, 'does not conform': 31, inconclusive: 33, 'not judged': 90 } as const satisfies Record<Verdict, number>;
+const shapes = {
+  conforms: '●',
+  'does not conform': '■',
+  inconclusive: '◆',
+  'not judged': '○',
+} as const satisfies Record<Verdict, string>;
+const inks = { conforms: 32, 'does not conform': 31, inconclusive: 33, 'not judged': 90 } as const satisfies Record<
+  Verdict,
+  number
+>;
 
 function verdictText(verdict: Verdict, terminal: Terminal): string {
   const words = `${shapes[verdict]} ${verdict}`;
@@ -57,7 +65,9 @@ function productText(product: ProductFinding, finding: CampaignFinding, terminal
   const rows = pieces.map((piece) => [
     `  ${piece.piece}`,
     `${piece.pull?.use === 'at least' ? '>= ' : ''}${shown(piece.pull?.maximum?.value ?? null)} kN`,
-    piece.pull?.maximum?.expandedUncertainty == null ? '' : `+/- ${shown(Number(piece.pull.maximum.expandedUncertainty.toPrecision(2)))}`,
+    piece.pull?.maximum?.expandedUncertainty == null
+      ? ''
+      : `+/- ${shown(Number(piece.pull.maximum.expandedUncertainty.toPrecision(2)))}`,
     piece.pull?.elongation ? `${piece.pull.elongation.value.toFixed(1)} %` : '-',
     piece.breaks[0] ? `${piece.breaks[0].position}, ${piece.breaks[0].mode}` : '-',
     verdictText(piece.standing, terminal),
@@ -69,7 +79,10 @@ function productText(product: ProductFinding, finding: CampaignFinding, terminal
     ...(product.split ? [wrapped(product.split.sentence, '  ')] : []),
     ...product.judgements
       .filter((judgement) => judgement.deciding.length > 0)
-      .map((judgement) => `  ${quantityNames[judgement.quantity]}: ${verdictText(judgement.verdict, terminal)} on ${judgement.deciding.join(', ')}`),
+      .map(
+        (judgement) =>
+          `  ${quantityNames[judgement.quantity]}: ${verdictText(judgement.verdict, terminal)} on ${judgement.deciding.join(', ')}`,
+      ),
     '',
   ].join('\n');
 }

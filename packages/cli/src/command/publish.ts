@@ -18,7 +18,9 @@ export const publish: Command = {
     if (out === undefined) throw new UsageError('say where the report goes: --out FILE.pdf');
     const done = await withRecord(terminal, (effects) => publishCampaign({ campaign, out }, effects));
     terminal.out.write(
-      values['json'] ? `${JSON.stringify(done)}\n` : `${done.file}: ${done.pages} pages, SHA-256 ${done.sha256.slice(0, 16)}...\n`,
+      values.json
+        ? `${JSON.stringify(done)}\n`
+        : `${done.file}: ${done.pages} pages, SHA-256 ${done.sha256.slice(0, 16)}...\n`,
     );
     return exitCode.done;
   },

@@ -1,7 +1,7 @@
 import type { Interval, TraceOptions, TraceReading } from '@provinghouse/core';
 import { isInputError } from '@provinghouse/core';
-import { readTraceFile, type FileReading } from '@provinghouse/service';
-import { type Command, type Invocation, only, positive, type Terminal, text, UsageError, type Values } from '../command.ts';
+import { type FileReading, readTraceFile } from '@provinghouse/service';
+import { type Command, type Invocation, only, positive, text, UsageError, type Values } from '../command.ts';
 import { exitCode, reportFailure } from '../exit.ts';
 import { columns, shown, wrapped } from '../layout.ts';
 
@@ -15,7 +15,10 @@ export const read: Command = {
     links: { type: 'string', help: 'free links, with --pitch-mm instead of a gauge length' },
     'pitch-mm': { type: 'string', help: 'pitch (inside length) of a link' },
     'offset-pct': { type: 'string', help: 'offset of the knee in per cent of the gauge length; 0.2 when left out' },
-    'time-column': { type: 'string', help: 'column that is time: its name or number, with a unit in brackets if need be: t[ms]' },
+    'time-column': {
+      type: 'string',
+      help: 'column that is time: its name or number, with a unit in brackets if need be: t[ms]',
+    },
     'force-column': { type: 'string', help: 'column that is force, likewise: "Load[kN]"' },
     'table-column': { type: 'string', help: 'column that is table (crosshead) travel' },
     'extension-column': { type: 'string', help: 'column that is extension of the links' },
@@ -36,10 +39,10 @@ async function readTraces({ positionals, values, terminal }: Invocation): Promis
   for (const file of positionals) {
     try {
       const reading = await readTraceFile({ file, options });
-      terminal.out.write(values['json'] ? `${JSON.stringify(reading)}\n` : printed(reading));
+      terminal.out.write(values.json ? `${JSON.stringify(reading)}\n` : printed(reading));
     } catch (error) {
       if (!isInputError(error)) throw error;
-      worst = reportFailure(error, { command: read, terminal, json: values['json'] === true });
+      worst = reportFailure(error, { command: read, terminal, json: values.json === true });
     }
   }
   return worst;
@@ -75,7 +78,7 @@ function traceOptions(values: Values): TraceOptions {
   };
 }
 
-function decimalSign(values: Values): Pick<TraceOptions, 'decimal'> {
+function decimalSign(values: Values): { readonly decimal?: '.' | ',' } {
   const sign = text(values, 'decimal');
   if (sign === undefined) return {};
   if (sign !== '.' && sign !== ',') throw new UsageError(`--decimal takes "." or ",", not "${sign}"`);
@@ -98,14 +101,21 @@ function printed(reading: FileReading): string {
 function columnLines({ columns: chosen }: TraceReading): string[] {
   return (['time', 'force', 'table', 'extension'] as const).map((signal) => {
     const column = chosen[signal];
-    return column ? `  ${signal.padEnd(9)} from "${column.name}" in ${column.unit}: ${column.because}` : `  ${signal.padEnd(9)} none`;
+    return column
+      ? `  ${signal.padEnd(9)} from "${column.name}" in ${column.unit}: ${column.because}`
+      : `  ${signal.padEnd(9)} none`;
   });
 }
 
 function figureRows(reading: TraceReading): string[][] {
   const u = reading.maximumForceUncertainty_kN;
   return [
-    ['  maximum force', `${reading.maximumIsAtLeast ? 'at least ' : ''}${shown(reading.maximumForce_kN)}`, 'kN', u === null ? '' : `standard uncertainty ${shown(u)} kN`],
+    [
+      '  maximum force',
+      `${reading.maximumIsAtLeast ? 'at least ' : ''}${shown(reading.maximumForce_kN)}`,
+      'kN',
+      u === null ? '' : `standard uncertainty ${shown(u)} kN`,
+    ],
     ['  time at maximum', shown(reading.timeAtMaximum_s), 's', ''],
     ['  parting force', reading.parted ? shown(reading.partingForce_kN) : 'not parted', reading.parted ? 'kN' : '', ''],
     ['  time at parting', shown(reading.timeAtParting_s), 's', ''],
@@ -118,7 +128,12 @@ function figureRows(reading: TraceReading): string[][] {
     ['  mean stress at maximum', shown(reading.meanStressAtMaximum_N_per_mm2), 'N/mm2', ''],
     ['  table speed', shown(reading.tableSpeed_mm_per_min), 'mm/min', ''],
     ['  force rate', shown(reading.forceRate_kN_per_s), 'kN/s', ''],
-    ['  zero, noise, resolution', [reading.zeroForce_kN, reading.noise_kN, reading.resolution_kN].map(shown).join('  '), 'kN', ''],
+    [
+      '  zero, noise, resolution',
+      [reading.zeroForce_kN, reading.noise_kN, reading.resolution_kN].map(shown).join('  '),
+      'kN',
+      '',
+    ],
   ];
 }
 
@@ -134,7 +149,13 @@ function eventLines(reading: TraceReading): string[] {
     event.drop_kN === null ? '' : `drop ${shown(event.drop_kN)} kN`,
     event.regained === null ? '' : event.regained ? 'regained' : 'not regained',
   ]);
-  const spikes = reading.spikes.map((spike) => ['  spike rejected', `${shown(spike.time_s)} s`, `${shown(spike.force_kN)} kN`, '', '']);
+  const spikes = reading.spikes.map((spike) => [
+    '  spike rejected',
+    `${shown(spike.time_s)} s`,
+    `${shown(spike.force_kN)} kN`,
+    '',
+    '',
+  ]);
   const rows = [...events, ...spikes];
   return rows.length === 0 ? [''] : ['', columns(rows, [1, 2]), ''];
 }

@@ -1,4 +1,4 @@
-import { calculations, type Calculation, reckon, rulebookIndex } from '@provinghouse/core';
+import { type Calculation, calculations, reckon, rulebookIndex } from '@provinghouse/core';
 import { type Command, type Invocation, type Terminal, UsageError, type Values } from '../command.ts';
 import { exitCode } from '../exit.ts';
 import { columns, shown } from '../layout.ts';
@@ -16,8 +16,8 @@ export const reckonCommand: Command = {
   freeOptions: true,
   run: async (invocation) => {
     const { positionals, values, terminal } = invocation;
-    if (values['list']) return listCalculations(values, terminal);
-    if (values['rules']) return listRules(values, terminal);
+    if (values.list) return listCalculations(values, terminal);
+    if (values.rules) return listRules(values, terminal);
     const [name] = positionals;
     if (name === undefined) throw new UsageError('name a calculation, or ask for --list');
     return calculate(name, invocation);
@@ -26,12 +26,14 @@ export const reckonCommand: Command = {
 
 function calculate(name: string, { positionals, values, terminal }: Invocation): number {
   const done = reckon(name, inputsOf(values, positionals.slice(1)));
-  if (values['json']) {
+  if (values.json) {
     terminal.out.write(`${JSON.stringify(done)}\n`);
     return exitCode.done;
   }
   const calculation = calculations.find((candidate) => candidate.name === done.name);
-  terminal.out.write(`${calculation?.title ?? done.name}\n${columns(resultRows(done.outputs, calculation), [1])}\nSource: ${done.source}\n`);
+  terminal.out.write(
+    `${calculation?.title ?? done.name}\n${columns(resultRows(done.outputs, calculation), [1])}\nSource: ${done.source}\n`,
+  );
   return exitCode.done;
 }
 
@@ -49,31 +51,52 @@ function inputsOf(values: Values, loose: readonly string[]): Record<string, stri
   return inputs;
 }
 
-function resultRows(outputs: Readonly<Record<string, number | string | null>>, calculation: Calculation | undefined): string[][] {
+function resultRows(
+  outputs: Readonly<Record<string, number | string | null>>,
+  calculation: Calculation | undefined,
+): string[][] {
   return Object.entries(outputs).map(([key, value]) => {
     const about = calculation?.outputs.find((output) => output.key === key);
-    return [`  ${key}`, typeof value === 'number' ? shown(value) : (value ?? '-'), about?.unit ?? '', about?.meaning ?? ''];
+    return [
+      `  ${key}`,
+      typeof value === 'number' ? shown(value) : (value ?? '-'),
+      about?.unit ?? '',
+      about?.meaning ?? '',
+    ];
   });
 }
 
 function listCalculations(values: Values, terminal: Terminal): number {
-  if (values['json']) {
-    const described = calculations.map(({ name, title, inputs, outputs, source }) => ({ name, title, inputs, outputs, source }));
+  if (values.json) {
+    const described = calculations.map(({ name, title, inputs, outputs, source }) => ({
+      name,
+      title,
+      inputs,
+      outputs,
+      source,
+    }));
     terminal.out.write(`${JSON.stringify(described)}\n`);
     return exitCode.done;
   }
   for (const { name, title, inputs, outputs, source } of calculations) {
     const keys = inputs.map((input) => (input.required ? `--${input.key}` : `[--${input.key}]`)).join(' ');
-    terminal.out.write(`${name}  ${title}\n  ${keys} -> ${outputs.map((output) => output.key).join(', ')}\n  ${source}\n`);
+    terminal.out.write(
+      `${name}  ${title}\n  ${keys} -> ${outputs.map((output) => output.key).join(', ')}\n  ${source}\n`,
+    );
   }
   return exitCode.done;
 }
 
 function listRules(values: Values, terminal: Terminal): number {
   const rules = rulebookIndex();
-  if (values['json']) terminal.out.write(`${JSON.stringify(rules)}\n`);
+  if (values.json) terminal.out.write(`${JSON.stringify(rules)}\n`);
   else {
-    const rows = rules.map((rule) => [rule.id, rule.title, `grades ${rule.grades.join(', ') || '-'}`, `confidence ${rule.confidence}`]);
+    const rows = rules.map((rule) => [
+      rule.id,
+      rule.title,
+      `grades ${rule.grades.join(', ') || '-'}`,
+      `confidence ${rule.confidence}`,
+    ]);
     terminal.out.write(`${columns(rows)}\n`);
   }
   return exitCode.done;

@@ -17,7 +17,7 @@ export const start: Command = {
     const served = await serveRecord({
       port: positive(values, 'port') ?? 4380,
       host: text(values, 'host') ?? '127.0.0.1',
-      demo: values['demo'] === true,
+      demo: values.demo === true,
       progress: progressBar(terminal),
     });
     for (const note of served.notes) terminal.out.write(`${note}\n`);

@@ -12,7 +12,7 @@ export const template: Command = {
     const dir = only(positionals, 'a folder');
     const done = await writeTemplate({ dir });
     terminal.out.write(
-      values['json']
+      values.json
         ? `${JSON.stringify(done)}\n`
         : `${dir} holds a data package with two example rows in each table.\nReplace them with your own, then: provinghouse bring-in ${dir}\n`,
     );

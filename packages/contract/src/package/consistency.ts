@@ -26,7 +26,13 @@ export function consistencyFaults({ sheets, files }: PackageSheets): TableFault[
     ];
     faults.push(...found.map((fault) => ({ table: name, ...fault })));
   }
-  return [...faults, ...campaignFaults(sheets), ...breakFaults(sheets), ...instrumentFaults(sheets), ...fileFaults({ sheets, files })];
+  return [
+    ...faults,
+    ...campaignFaults(sheets),
+    ...breakFaults(sheets),
+    ...instrumentFaults(sheets),
+    ...fileFaults({ sheets, files }),
+  ];
 }
 
 function campaignFaults({ campaign }: PackageSheets['sheets']): TableFault[] {
@@ -123,6 +129,9 @@ function pathFault(path: string, folder: string, files: ReadonlySet<string>): st
   if (!path.startsWith(folder) || path.split('/').includes('..'))
     return `holds "${path}"; it must be a path in this package that begins with ${folder}`;
   if (files.has(path)) return null;
-  const near = nearest(path, [...files].filter((file) => file.startsWith(folder)));
+  const near = nearest(
+    path,
+    [...files].filter((file) => file.startsWith(folder)),
+  );
   return `names "${path}", which is not in the package; ${near ? `the nearest there is "${near}"` : 'put the file there or empty the cell'}`;
 }

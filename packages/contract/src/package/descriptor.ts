@@ -136,7 +136,9 @@ export const descriptorSchema = z.looseObject(
     [packageFormatKey]: z
       .int({ error: 'must be a whole number' })
       .min(1, { error: 'must be 1 or more' })
-      .max(packageFormat, { error: `is newer than this program reads (${packageFormat}); bring it in with a newer one` })
+      .max(packageFormat, {
+        error: `is newer than this program reads (${packageFormat}); bring it in with a newer one`,
+      })
       .optional(),
   },
   { error: 'must be a JSON object: {"resources": [{"path": "campaign.csv"}, ...]}' },

@@ -141,7 +141,8 @@ function readNumber(field: Field, text: string): CellReading {
   }
   // Adding zero turns -0 into 0: a record has one zero.
   const value = Number(text) + 0;
-  if (field.type === 'integer' && Number.isFinite(value) && !Number.isSafeInteger(value)) return fault(`holds "${shorten(text)}"; it must be a whole number`);
+  if (field.type === 'integer' && Number.isFinite(value) && !Number.isSafeInteger(value))
+    return fault(`holds "${shorten(text)}"; it must be a whole number`);
   const bound = brokenBound(field, value);
   return bound ? fault(`holds "${shorten(text)}"; it must be ${bound}`) : { ok: true, value };
 }

@@ -24,7 +24,12 @@ const rules: Partial<Record<TableName, Rule>> = {
   instruments: (cells) => ordered(cells, 'range_minimum', 'range_maximum', 'must not be less than'),
   calibrations: (cells) => [
     ...ordered(cells, 'calibrated_on', 'due_on', 'must not be before'),
-    ...needs(cells, 'expanded_uncertainty', 'coverage_factor', 'an expanded uncertainty says nothing without its factor'),
+    ...needs(
+      cells,
+      'expanded_uncertainty',
+      'coverage_factor',
+      'an expanded uncertainty says nothing without its factor',
+    ),
   ],
   products: (cells) => needs(cells, 'price_per_metre', 'currency', 'a price needs its currency'),
   gauging: (cells) =>
@@ -46,7 +51,12 @@ function validPull(cells: Cells): RowFault[] {
 
 function readPull(cells: Cells): RowFault[] {
   return cells.trace === null && cells.panel_maximum_kN === null
-    ? [{ column: 'trace', fault: 'is empty and so is panel_maximum_kN; give the recording or the maximum off the panel' }]
+    ? [
+        {
+          column: 'trace',
+          fault: 'is empty and so is panel_maximum_kN; give the recording or the maximum off the panel',
+        },
+      ]
     : [];
 }
 

@@ -30,7 +30,10 @@ export function readSheet(table: Table, records: readonly (readonly string[])[])
   const [header, ...body] = records;
   if (!header || header.every((name) => name.trim() === '')) {
     const names = Object.keys(table.fields).join(',');
-    return { rows: [], faults: [{ row: 1, column: null, fault: `is empty; the first row must name the columns: ${names}` }] };
+    return {
+      rows: [],
+      faults: [{ row: 1, column: null, fault: `is empty; the first row must name the columns: ${names}` }],
+    };
   }
   const names = header.map((name) => name.trim());
   const faults = headerFaults(table, names);
@@ -50,7 +53,8 @@ function headerFaults(table: Table, names: readonly string[]): SheetFault[] {
   names.forEach((name, index) => {
     if (name === '') faults.push({ row: 1, column: null, fault: `column ${index + 1} has no name` });
     else if (names.indexOf(name) !== index) faults.push({ row: 1, column: name, fault: 'stands twice in the header' });
-    else if (!Object.hasOwn(table.fields, name)) faults.push({ row: 1, column: name, fault: unknownColumn(table, name) });
+    else if (!Object.hasOwn(table.fields, name))
+      faults.push({ row: 1, column: name, fault: unknownColumn(table, name) });
   });
   for (const [name, field] of Object.entries(table.fields)) {
     if (field.required && !names.includes(name))

@@ -127,7 +127,13 @@ export const instruments = table('instruments', 'Rigs, callipers, gauges: what r
     example2: '',
     exclusiveMinimum: 0,
   }),
-  extension_class: optional('number', { description: 'for a rig: class of ISO 9513 of its extension or table measurement (0.5, 1, 2): error of indication in per cent', example: '1', example2: '', exclusiveMinimum: 0 }),
+  extension_class: optional('number', {
+    description:
+      'for a rig: class of ISO 9513 of its extension or table measurement (0.5, 1, 2): error of indication in per cent',
+    example: '1',
+    example2: '',
+    exclusiveMinimum: 0,
+  }),
   compliance_mm_per_kN: optional('number', {
     description: 'for a rig: stretch of frame and grips per kilonewton, where it was measured',
     example: '',
@@ -239,7 +245,12 @@ export const pieces = table('pieces', 'The links cut from a sample for one pull.
     example: '',
     exclusiveMinimum: 0,
   }),
-  gauged_over: optional('string', { description: 'what the callipers touched: bare steel, or the zinc (then twice the mean zinc thickness of the piece comes off the bar)', example: 'zinc', choices: ['bare steel', 'zinc'] }),
+  gauged_over: optional('string', {
+    description:
+      'what the callipers touched: bare steel, or the zinc (then twice the mean zinc thickness of the piece comes off the bar)',
+    example: 'zinc',
+    choices: ['bare steel', 'zinc'],
+  }),
   note: optional('string', { description: 'anything seen', example: '' }),
 });
 

@@ -20,4 +20,3 @@ export interface Finding {
   readonly place: string;
   readonly provenance: Provenance;
 }
-

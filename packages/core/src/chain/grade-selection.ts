@@ -59,7 +59,8 @@ export function chooseGrade(standard: ChosenStandard, grade: string | undefined)
 
 function onlyGrade(entry: StandardEntry, bases: readonly string[]): GradeChoice {
   const [first, second] = bases;
-  if (second === undefined) return { label: first ?? null, base: first ?? null, form: null, isFormOpen: hasForms(entry) };
+  if (second === undefined)
+    return { label: first ?? null, base: first ?? null, form: null, isFormOpen: hasForms(entry) };
   const choices = gradesOf(entry);
   throw new InputError('chain.grade-missing', `Say which grade of ${entry.id}: ${choices.join(', ')}.`, { choices });
 }

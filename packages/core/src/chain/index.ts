@@ -32,7 +32,7 @@ export {
   type Table,
   type TableCheck,
 } from './rulebook.ts';
-export { type RulebookEntry, rulebookIndex } from './rulebook-index.ts';
+export { type RulebookEntry, rulebookIndex, sizesFor } from './rulebook-index.ts';
 export type { ListedSize } from './size-selection.ts';
 export * from './specification.ts';
 export { type SpecificationRequest, specificationFor } from './specification-for.ts';

@@ -3,6 +3,7 @@ import type { Choice, Finding } from './choice.ts';
 import { nominalArea_mm2, standardGravity_m_per_s2 } from './grade-formula.ts';
 import { limitStatement } from './limit-statement.ts';
 import { mergeProvenance, withMarks } from './provenance.ts';
+import { otherProofForces } from './rule-finding.ts';
 import { type Limit, type Quantity, quantityUnits } from './specification.ts';
 import { studLinkDimensions } from './stud-link-dimension.ts';
 import { findInTables } from './table-finding.ts';
@@ -31,7 +32,7 @@ export function limitsOf(choice: Choice): readonly Limit[] {
     lengthOverLinks(choice),
     nominalOnly(choice, 'massPerMetre'),
     nominalOnly(choice, 'workingLoadLimit') ?? limitFromStress(choice),
-    oneSided(choice, 'proofForce', { lower: 'proofForce' }),
+    proofForce(choice),
     oneSided(choice, 'breakingForce', { lower: 'breakingForceMin' }),
     oneSided(choice, 'elongation', { lower: 'elongationMin' }),
     oneSided(choice, 'bendDeflection', { lower: 'bendDeflectionMin' }),
@@ -70,6 +71,13 @@ function oneSided(
   const upper = sides.upper === undefined ? null : findValue(choice, sides.upper);
   const parts = [lower, upper].filter((part) => part !== null);
   return parts.length === 0 ? null : { quantity, lower: lower?.value ?? null, upper: upper?.value ?? null, parts };
+}
+
+function proofForce(choice: Choice): LimitDraft | null {
+  const found = findValue(choice, 'proofForce');
+  if (found === null) return null;
+  const provenance = withMarks(found.provenance, otherProofForces(choice));
+  return { quantity: 'proofForce', lower: found.value, parts: [{ ...found, provenance }] };
 }
 
 function nominalOnly(choice: Choice, quantity: 'massPerMetre' | 'workingLoadLimit'): LimitDraft | null {

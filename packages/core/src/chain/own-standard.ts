@@ -6,7 +6,13 @@ import { type OwnStandard, standardId } from './standard-selection.ts';
 import { benchUnitOf } from './table-finding.ts';
 
 /** Quantities whose unit the tool converts or relies on; the others of the vocabulary are words for the reader. */
-const bareQuantities: ReadonlySet<string> = new Set(['tradeSize', 'sizeRatio', 'temperatureRange', 'material', 'stressAtWll']);
+const bareQuantities: ReadonlySet<string> = new Set([
+  'tradeSize',
+  'sizeRatio',
+  'temperatureRange',
+  'material',
+  'stressAtWll',
+]);
 
 type Faults = string[];
 type Fields = Readonly<Record<string, unknown>>;
@@ -38,10 +44,12 @@ export function ownStandardFaults(json: unknown): readonly string[] {
   const faults: Faults = [];
   for (const name of ['id', 'title', 'edition', 'confidence', 'confidenceWhy']) requireText(json, name, name, faults);
   const { id, confidence, range, sources } = json;
-  if (typeof id === 'string' && isPublished(id)) faults.push(`id: "${id}" is a published standard; give yours its own name`);
+  if (typeof id === 'string' && isPublished(id))
+    faults.push(`id: "${id}" is a published standard; give yours its own name`);
   if (typeof confidence === 'string' && !/^[A-D]$/.test(confidence)) faults.push('confidence: must be A, B, C or D');
   checkRange(range, faults);
-  if (sources !== undefined && !isFields(sources)) faults.push('sources: must be an object of id to { kind, citation or url }');
+  if (sources !== undefined && !isFields(sources))
+    faults.push('sources: must be an object of id to { kind, citation or url }');
   const known = new Set([...Object.keys(rulebook.sources), ...(isFields(sources) ? Object.keys(sources) : [])]);
   const rules = listOf(json, 'rules', faults);
   const tables = listOf(json, 'tables', faults);
@@ -68,7 +76,7 @@ function checkRule(rule: unknown, at: string, { faults, known }: Checking): void
   requireText(rule, 'id', `${at}.id`, faults);
   requireText(rule, 'statement', `${at}.statement`, faults);
   checkQuantity(rule, at, faults);
-  checkSources(rule['sources'], `${at}.sources`, { faults, known });
+  checkSources(rule.sources, `${at}.sources`, { faults, known });
   const { js, value } = rule;
   if (js === undefined && value === undefined) faults.push(`${at}: needs "js" (an expression over d) or "value"`);
   if (js === undefined) return;
@@ -99,7 +107,7 @@ function checkTable(table: unknown, at: string, checking: Checking): void {
     faults.push(`${at}.columns: must be an object of column name to { quantity, unit, sources }`);
     return;
   }
-  if (columns['d'] === undefined) faults.push(`${at}.columns: needs a column "d", the nominal size in mm`);
+  if (columns.d === undefined) faults.push(`${at}.columns: needs a column "d", the nominal size in mm`);
   for (const [name, column] of Object.entries(columns)) checkColumn(column, `${at}.columns.${name}`, checking);
   const keys = new Set<unknown>();
   listOf(table, 'rows', faults, `${at}.rows`).forEach((row, index) => {
@@ -133,7 +141,7 @@ function checkRow(
     faults.push(`${at}: must be an object`);
     return;
   }
-  if (typeof row['d'] !== 'number' || !(row['d'] > 0)) faults.push(`${at}.d: must be the nominal size in mm, above 0`);
+  if (typeof row.d !== 'number' || !(row.d > 0)) faults.push(`${at}.d: must be the nominal size in mm, above 0`);
   if (keys.has(row[key])) faults.push(`${at}: ${key} = ${String(row[key])} is there twice`);
   keys.add(row[key]);
   for (const [name, cell] of Object.entries(row)) {
@@ -167,7 +175,13 @@ function checkSources(sources: unknown, at: string, { faults, known }: Checking)
 function checkRange(range: unknown, faults: Faults): void {
   const bounds: readonly unknown[] = Array.isArray(range) ? range : [];
   const [least, greatest] = bounds;
-  if (bounds.length === 2 && typeof least === 'number' && typeof greatest === 'number' && least > 0 && least <= greatest) {
+  if (
+    bounds.length === 2 &&
+    typeof least === 'number' &&
+    typeof greatest === 'number' &&
+    least > 0 &&
+    least <= greatest
+  ) {
     return;
   }
   faults.push('range: must be the least and the greatest size in mm, as [7, 45]');

@@ -51,14 +51,21 @@ export function mergeProvenance(parts: readonly Provenance[]): Provenance {
   };
 }
 
-/** The same provenance with further flags or a further note. */
+/** The same provenance with further flags, other values or a further note. */
 export function withMarks(
   provenance: Provenance,
-  marks: { readonly flags?: readonly Flag[]; readonly note?: string | null },
+  marks: {
+    readonly flags?: readonly Flag[];
+    readonly alternatives?: Provenance['alternatives'];
+    readonly note?: string | null;
+  },
 ): Provenance {
   const flags = new Set([...provenance.flags, ...(marks.flags ?? [])]);
+  const alternatives = [...provenance.alternatives, ...(marks.alternatives ?? [])];
+  if (alternatives.length > 0) flags.add('conflict');
   return {
     ...provenance,
+    alternatives,
     flags: flagOrder.filter((flag) => flags.has(flag)),
     note: joinNotes([provenance.note, marks.note]),
   };

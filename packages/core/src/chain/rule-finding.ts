@@ -1,7 +1,8 @@
 import { tidy } from './bench-unit.ts';
 import type { Choice, Finding } from './choice.ts';
+import { studLinkLoad_kN } from './grade-formula.ts';
 import { hoistTypes } from './grade-selection.ts';
-import { provenanceOf } from './provenance.ts';
+import { citationOf, provenanceOf } from './provenance.ts';
 import { evaluateExpression } from './rule-expression.ts';
 import { type RuleVariables, ruleFunction } from './rule-function.ts';
 import type { Rule } from './rulebook.ts';
@@ -38,7 +39,7 @@ export function ruleFinding(rule: Rule, choice: Choice, value: number): Finding 
       sources: choice.standard.sources,
       crossChecked: rule.crossChecked,
       flags: rule.js === undefined ? [] : ['derived'],
-      alternatives: ruleAlternatives(rule),
+      alternatives: ruleAlternatives(rule, choice),
       notes: [
         rule.statement,
         rule.note,
@@ -74,7 +75,7 @@ function ruleValue(rule: Rule, choice: Choice, wanted: Wanted): number | null {
 function fixedValue(rule: Rule, { grade }: Choice): number | null {
   const { value } = rule;
   if (typeof value === 'number') return value;
-  const position = hoistTypes.findIndex((type) => type === grade.base);
+  const position = hoistTypes.indexOf(grade.base);
   if (!Array.isArray(value) || value.length !== hoistTypes.length || position < 0) return null;
   const entry: unknown = value[position];
   return typeof entry === 'number' ? entry : null;
@@ -98,15 +99,37 @@ function variablesFor(rule: Rule, choice: Choice, { quantity, lookUp }: Wanted):
 function coefficientOf(rule: Rule, { grade }: Choice, quantity: string): number | null {
   const coefficients = rule.coefficients?.[grade.base ?? ''];
   if (coefficients === undefined) return null;
-  if (quantity === 'breakingForceMin') return coefficients['breaking'] ?? null;
+  if (quantity === 'breakingForceMin') return coefficients.breaking ?? null;
   const { proof, proofStud, proofStudless } = coefficients;
   if (proof !== undefined) return proof;
   if (grade.form !== null) return (grade.form === 'stud' ? proofStud : proofStudless) ?? null;
   return proofStud === proofStudless ? (proofStud ?? null) : null;
 }
 
-function ruleAlternatives(rule: Rule): Provenance['alternatives'] {
+function ruleAlternatives(rule: Rule, choice: Choice): Provenance['alternatives'] {
   return (rule.alternatives ?? []).flatMap(({ value, sources, source }) =>
-    value === undefined ? [] : [{ value, citation: sources?.[0] ?? source ?? 'unknown' }],
+    value === undefined ? [] : [{ value, citation: citationText(sources?.[0] ?? source, choice) }],
   );
+}
+
+function citationText(id: string | undefined, { standard }: Choice): string {
+  return id === undefined ? 'source not stated' : citationOf(id, standard.sources).text;
+}
+
+/** Proof forces that other coefficients published for the grade would give (UR W22, R3). */
+export function otherProofForces(choice: Choice): Pick<Provenance, 'alternatives' | 'note'> {
+  const { grade, size, standard } = choice;
+  const found = standard.entry.rules.flatMap((rule) => {
+    if (rule.coefficients === undefined) return [];
+    return (rule.alternatives ?? []).flatMap((other) => {
+      const k = other[grade.form === 'stud' ? 'proofStud' : 'proofStudless'];
+      if (other.grade !== grade.base || typeof k !== 'number') return [];
+      const value = tidy(studLinkLoad_kN(k, size.size_mm));
+      return [{ value, citation: citationText(other.source, choice), note: other.note ?? null }];
+    });
+  });
+  return {
+    alternatives: found.map(({ value, citation }) => ({ value, citation })),
+    note: found.map(({ note }) => note).join('; ') || null,
+  };
 }

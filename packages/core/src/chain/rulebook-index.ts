@@ -1,8 +1,8 @@
 import { gradeDefinitionId } from './grade-definition.ts';
-import { gradesOf } from './grade-selection.ts';
+import { chooseGrade, gradesOf } from './grade-selection.ts';
 import { rulebook, type StandardEntry } from './rulebook.ts';
 import { coversRange, type ListedSize, listedSizes } from './size-selection.ts';
-import { type OwnStandard, standardId } from './standard-selection.ts';
+import { chooseStandard, type OwnStandard, standardId } from './standard-selection.ts';
 
 /** One line of the rulebook's list. */
 export interface RulebookEntry {
@@ -29,6 +29,17 @@ export function rulebookIndex(own: readonly OwnStandard[] = []): readonly Rulebo
     ...rulebook.standards.map((entry) => indexEntry(entry, false)),
     ...own.map((entry) => indexEntry(entry, true)),
   ];
+}
+
+/** The sizes that the tables list for one grade of a standard; empty where sizes go by rule or definition alone. */
+export function sizesFor(wanted: {
+  readonly standard: string;
+  readonly grade?: string | undefined;
+  readonly own?: readonly OwnStandard[] | undefined;
+}): readonly ListedSize[] {
+  if (standardId(wanted.standard) === gradeDefinitionId) return [];
+  const standard = chooseStandard(wanted.standard, wanted.own);
+  return listedSizes(standard, chooseGrade(standard, wanted.grade));
 }
 
 function indexEntry(entry: StandardEntry, isOwn: boolean): RulebookEntry {

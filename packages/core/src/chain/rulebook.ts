@@ -155,7 +155,9 @@ export interface Rulebook {
     readonly constants: Readonly<Record<string, { readonly value: number; readonly unit: string }>>;
     readonly preferredNumbers: Readonly<Record<'R10' | 'R20' | 'R40', readonly number[]>>;
     readonly gradeStress: { readonly rows: readonly GradeStress[] };
-    readonly formulas: Readonly<Record<string, { readonly js: string; readonly vars: Readonly<Record<string, string>> }>>;
+    readonly formulas: Readonly<
+      Record<string, { readonly js: string; readonly vars: Readonly<Record<string, string>> }>
+    >;
     readonly machineAccuracy: { readonly classes: MachineClasses };
   };
   readonly standards: readonly StandardEntry[];
@@ -177,6 +179,6 @@ export function cellNumber(row: Row, column: string): number | null {
 
 /** The source that overrides the column's for one cell; null where none does. */
 export function cellSource(row: Row, column: string): string | null {
-  const overrides = row['src'];
+  const overrides = row.src;
   return (typeof overrides === 'object' && overrides !== null ? overrides[column] : undefined) ?? null;
 }

@@ -112,7 +112,7 @@ function tableHasGrade(table: Table, grade: GradeChoice | null): boolean {
 }
 
 function tradeOf(table: Table, row: Row): string | null {
-  const trade = row['trade'];
+  const trade = row.trade;
   return table.key === 'trade' && typeof trade === 'string' ? trade : null;
 }
 
@@ -127,11 +127,17 @@ function plainTrade(tradeSize: string): string {
 function unknownSize(standard: ChosenStandard, grade: GradeChoice, wanted: string): InputError {
   const sizes = listedSizes(standard, grade);
   const [least, greatest] = standard.entry.range;
-  const choices = sizes.map(({ size_mm, tradeSize }) => (tradeSize === null ? `${size_mm}` : `${tradeSize} in (${size_mm})`));
+  const choices = sizes.map(({ size_mm, tradeSize }) =>
+    tradeSize === null ? `${size_mm}` : `${tradeSize} in (${size_mm})`,
+  );
   const range = coversRange(standard) ? `any size from ${least} to ${greatest} mm; listed are ` : '';
   const label = grade.label === null ? standard.entry.id : `${standard.entry.id}, grade ${grade.label},`;
-  return new InputError('chain.unknown-size', `${label} has no size ${wanted}. It has: ${range}${choices.join(', ')} mm.`, {
-    size: wanted,
-    choices,
-  });
+  return new InputError(
+    'chain.unknown-size',
+    `${label} has no size ${wanted}. It has: ${range}${choices.join(', ')} mm.`,
+    {
+      size: wanted,
+      choices,
+    },
+  );
 }

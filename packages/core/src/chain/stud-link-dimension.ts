@@ -19,7 +19,9 @@ export function studLinkDimensions(choice: Choice): readonly LimitDraft[] {
   const drafts = [
     tolerance === null ? null : crownDiameter(choice, tolerance),
     tolerance === null ? null : withinPercentage(choice, tolerance, { quantity: 'pitch', column: 'pitch' }),
-    tolerance === null ? null : withinPercentage(choice, tolerance, { quantity: 'outerWidth', column: 'outerWidthMax' }),
+    tolerance === null
+      ? null
+      : withinPercentage(choice, tolerance, { quantity: 'outerWidth', column: 'outerWidthMax' }),
     fiveLinks(choice),
   ];
   return drafts.filter((draft) => draft !== null);
@@ -42,10 +44,12 @@ function crownDiameter(choice: Choice, tolerance: Rule): LimitDraft | null {
 /** The deviation of the first step whose upper size is not exceeded. */
 function minusDeviation(tolerance: Rule, d: number): number | null {
   const steps = field(tolerance, 'minusByUpperSize');
-  if (typeof steps !== 'object') return null;
-  const sized = Object.entries(steps).flatMap(([size, minus]) => (size === 'over' ? [] : [{ size: Number(size), minus }]));
+  if (typeof steps !== 'object' || steps === null) return null;
+  const sized = Object.entries(steps).flatMap(([size, minus]) =>
+    size === 'over' ? [] : [{ size: Number(size), minus }],
+  );
   const step = sized.sort((a, b) => a.size - b.size).find(({ size }) => d <= size);
-  return step?.minus ?? steps['over'] ?? null;
+  return step?.minus ?? steps.over ?? null;
 }
 
 function withinPercentage(

@@ -1,6 +1,6 @@
 import { tidy, toBenchUnit } from './bench-unit.ts';
 import type { Choice, Finding } from './choice.ts';
-import { isCrossChecked, provenanceOf } from './provenance.ts';
+import { citationOf, isCrossChecked, provenanceOf } from './provenance.ts';
 import { type Column, cellNumber, cellSource, type Row, type Table } from './rulebook.ts';
 import type { ChosenRow } from './size-selection.ts';
 import type { Flag, Provenance } from './specification.ts';
@@ -58,17 +58,18 @@ function cellFinding(
       sources: choice.standard.sources,
       crossChecked,
       flags,
-      alternatives: alternativesOf(table, row, { name, column }),
+      alternatives: alternativesOf(choice, { table, row, key }, { name, column }),
       notes: [...cellNotes(table, row, column), suspect?.why, ...alternativeNotes(table, row, name)],
     }),
   };
 }
 
 function cellNotes(table: Table, row: Row, column: Column): readonly (string | null)[] {
-  const doubtful = row['doubtful'];
+  const doubtful = row.doubtful;
   return [
     column.derived === undefined ? null : `computed as ${column.derived}`,
     column.rounding === undefined ? null : `rounded: ${column.rounding}`,
+    table.rounding === undefined || column.unit !== 'kN' ? null : `rounded: ${table.rounding}`,
     column.note === undefined || column.note === 'symmetric' ? null : column.note,
     column.confidence === undefined ? null : `confidence ${column.confidence}`,
     column.confidence === undefined ? null : (table.note ?? null),
@@ -77,14 +78,15 @@ function cellNotes(table: Table, row: Row, column: Column): readonly (string | n
 }
 
 function alternativesOf(
-  table: Table,
-  row: Row,
+  choice: Choice,
+  { table, row }: ChosenRow,
   { name, column }: { readonly name: string; readonly column: Column },
 ): Provenance['alternatives'] {
   return (table.alternatives ?? []).flatMap((other) => {
     if (other.column !== name || !isRow(other, table, row)) return [];
     const value = toBenchUnit(other.value, column.unit, benchUnitOf(column.quantity));
-    return value === null ? [] : [{ value, citation: other.source }];
+    if (value === null) return [];
+    return [{ value, citation: citationOf(other.source, choice.standard.sources).text }];
   });
 }
 
@@ -95,5 +97,5 @@ function alternativeNotes(table: Table, row: Row, name: string): readonly (strin
 }
 
 function isRow(named: { readonly d?: number; readonly trade?: string }, table: Table, row: Row): boolean {
-  return table.key === 'trade' ? named.trade === row['trade'] : named.d === row['d'];
+  return table.key === 'trade' ? named.trade === row.trade : named.d === row.d;
 }

@@ -41,6 +41,8 @@ export interface GaugingInstrument {
 /** All readings of one quantity on one piece. */
 export interface QuantityGauging {
   readonly quantity: GaugingQuantity;
+  /** For `lengthOverLinks`: over how many links; readings over different numbers of links are kept apart. */
+  readonly overLinks: number | null;
   readonly readings: number;
   readonly mean_mm: number;
   readonly least_mm: number;

@@ -19,10 +19,10 @@ const TON_KINDS: readonly { readonly words: RegExp; readonly symbol: string }[] 
   { words: /short|\bus\b/, symbol: 'short tonf' },
 ];
 
-/** "tonf (long)", "long ton-force", "tonf_US": a ton whose kind is spelled out beside it. */
+/** "tonf (long)", "long ton-force", "tonf_US": a ton whose kind is spelled out beside it, and nothing else. */
 function spelledTon(lower: string): Unit | undefined {
-  if (!/\btons?(f|-force)?\b|\btonnes?\b/.test(lower.replace(/[_()]/g, ' '))) return undefined;
-  const words = lower.replace(/[_()-]/g, ' ');
+  const words = lower.replace(/[_()[\]-]/g, ' ').trim();
+  if (!/^((metric|metrisch|long|short|uk|us|imperial|tons?|tonf|force)\s*)+$/.test(words) || !/\btons?f?\b/.test(words)) return undefined;
   const kinds = TON_KINDS.filter((kind) => kind.words.test(words));
   return kinds.length === 1 ? exact.get(kinds[0]?.symbol ?? '') : undefined;
 }

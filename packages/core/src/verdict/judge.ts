@@ -20,7 +20,8 @@ export function judge(limit: Limit, measured: MeasuredValue | null, rule: Decisi
     return { ...none, reason: 'The specification gives a nominal value only, without limits.' };
   }
   if (measured === null) return { ...none, reason: 'Nothing was measured.' };
-  if (measured.unit !== limit.unit) throw new RangeError(`a value in ${measured.unit} cannot meet a limit in ${limit.unit}`);
+  if (measured.unit !== limit.unit)
+    throw new RangeError(`a value in ${measured.unit} cannot meet a limit in ${limit.unit}`);
   const guard = rule === 'simple acceptance' ? 0 : measured.expandedUncertainty;
   if (guard === null) {
     return { ...none, reason: 'Its uncertainty is not known, and guarded acceptance cannot decide without one.' };
@@ -64,9 +65,16 @@ function judgeAtLeast(open: Judgement, measured: MeasuredValue, limit: Limit): J
 
 function reasonFor(verdict: Verdict, measured: MeasuredValue, limit: Limit): string {
   if (verdict === 'inconclusive') return 'The uncertainty of the value straddles the limit.';
-  const beyond = { lower: limit.lower !== null && measured.value < limit.lower, upper: limit.upper !== null && measured.value > limit.upper };
+  const beyond = {
+    lower: limit.lower !== null && measured.value < limit.lower,
+    upper: limit.upper !== null && measured.value > limit.upper,
+  };
   if (verdict === 'conforms') return 'The value lies inside the limits under the decision rule.';
-  return beyond.lower ? 'The value is below the limit.' : beyond.upper ? 'The value is above the limit.' : 'The value is outside the limits.';
+  return beyond.lower
+    ? 'The value is below the limit.'
+    : beyond.upper
+      ? 'The value is above the limit.'
+      : 'The value is outside the limits.';
 }
 
 const severity: readonly Verdict[] = ['does not conform', 'inconclusive', 'not judged', 'conforms'];

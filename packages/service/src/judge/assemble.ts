@@ -1,9 +1,10 @@
 import type { CampaignFinding, PieceFinding, ProductFinding, Row } from '@provinghouse/contract';
 import { type DecisionRule, specificationFor } from '@provinghouse/core';
+import type { Claim } from './claim.ts';
 import { compareProducts } from './comparison.ts';
 import { doubtsOf } from './doubts.ts';
 import { campaignRow, type Evidence } from './evidence.ts';
-import { type Claim, judgePiece } from './piece.ts';
+import { judgePiece } from './piece.ts';
 import { judgeProduct } from './product.ts';
 import { capital, figure, list } from './wording.ts';
 
@@ -17,7 +18,11 @@ export function assembleFinding(evidence: Evidence): CampaignFinding {
   const claims = rows.products.map((product) => claimOf(product, evidence));
   const pieces = claims.flatMap((claim) => piecesOf(claim, evidence).map((row) => judgePiece(row, claim, evidence)));
   const products = claims.map((claim) =>
-    judgeProduct(claim, pieces.filter((piece) => piece.product === claim.product.product), evidence),
+    judgeProduct(
+      claim,
+      pieces.filter((piece) => piece.product === claim.product.product),
+      evidence,
+    ),
   );
   return {
     campaign,
@@ -48,7 +53,9 @@ function claimOf(product: Row<'products'>, evidence: Evidence): Claim {
 }
 
 function piecesOf(claim: Claim, { rows }: Evidence): Row<'pieces'>[] {
-  const samples = new Set(rows.samples.filter((sample) => sample.product === claim.product.product).map((sample) => sample.sample));
+  const samples = new Set(
+    rows.samples.filter((sample) => sample.product === claim.product.product).map((sample) => sample.sample),
+  );
   return rows.pieces.filter((piece) => samples.has(piece.sample));
 }
 
@@ -61,8 +68,11 @@ function ruleSentence(campaign: Row<'campaign'>): string {
 
 function answer(product: ProductFinding): string {
   const force = product.judgements.find((judgement) => judgement.quantity === 'breakingForce');
-  const others = product.judgements.filter((judgement) => judgement.quantity !== 'breakingForce' && judgement.deciding.length > 0);
-  const mean = product.breakingForce.mean === null ? '' : ` Mean breaking force ${figure(product.breakingForce.mean)} kN.`;
+  const others = product.judgements.filter(
+    (judgement) => judgement.quantity !== 'breakingForce' && judgement.deciding.length > 0,
+  );
+  const mean =
+    product.breakingForce.mean === null ? '' : ` Mean breaking force ${figure(product.breakingForce.mean)} kN.`;
   const split = product.split ? ` ${capital(product.split.sentence)}` : '';
   return [
     `${product.product}: ${force?.sentence ?? 'The specification sets no breaking force.'}${mean}`,

@@ -4,7 +4,12 @@ import { figure, list } from './wording.ts';
 /** Products side by side, size by size. It says what the ranges show and infers nothing from a handful of pieces. */
 export function compareProducts(products: readonly ProductFinding[]): Comparison[] {
   const sizes = [...new Set(products.map((product) => product.nominalSize_mm))].sort((a, b) => a - b);
-  return sizes.map((size) => compareSize(size, products.filter((product) => product.nominalSize_mm === size)));
+  return sizes.map((size) =>
+    compareSize(
+      size,
+      products.filter((product) => product.nominalSize_mm === size),
+    ),
+  );
 }
 
 function compareSize(nominalSize_mm: number, products: readonly ProductFinding[]): Comparison {
@@ -29,5 +34,7 @@ function compareRanges(a: ProductFinding, b: ProductFinding): string | null {
 function censoredNote(products: readonly ProductFinding[]): string[] {
   const open = products.filter((product) => product.breakingForce.atLeast.length > 0);
   if (open.length === 0) return [];
-  return [`${list(open.map((product) => product.product))} held at least as much as the counted pieces show: pulls known only as "at least" stand outside the ranges.`];
+  return [
+    `${list(open.map((product) => product.product))} held at least as much as the counted pieces show: pulls known only as "at least" stand outside the ranges.`,
+  ];
 }

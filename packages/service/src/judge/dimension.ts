@@ -27,7 +27,9 @@ export interface SteelReadings {
 /** The readings of a piece with the zinc taken off the diameters where they were read over it. */
 export function bareSteel(piece: Row<'pieces'>, gauged: GaugedOver): SteelReadings {
   const readings = gauged.readings.map(toInput);
-  const instruments = [...new Set(readings.map((reading) => reading.instrument))].flatMap((name) => instrumentOf(name, gauged.instruments));
+  const instruments = [...new Set(readings.map((reading) => reading.instrument))].flatMap((name) =>
+    instrumentOf(name, gauged.instruments),
+  );
   if (piece.gauged_over !== 'zinc') return { readings, instruments, unknownZinc: false };
   const thickness_um = gauged.zinc?.mean_um ?? null;
   if (thickness_um === null) return { readings, instruments, unknownZinc: true };
@@ -56,7 +58,8 @@ function instrumentOf(name: string, rows: CampaignRows): GaugingInstrument[] {
     {
       instrument: name,
       resolution_mm: instrument.resolution * perMm,
-      calibrationUncertainty_mm: certificate?.expanded_uncertainty == null ? null : certificate.expanded_uncertainty * perMm,
+      calibrationUncertainty_mm:
+        certificate?.expanded_uncertainty == null ? null : certificate.expanded_uncertainty * perMm,
       coverageFactor: certificate?.coverage_factor ?? 2,
     },
   ];
@@ -75,7 +78,16 @@ export function dimensionOf(limit: Limit, gauging: GaugingReading, k: number): M
     coverageFactor: k,
     isAtLeast: false,
     origin: `worst of ${found.readings} readings${worst.link === null ? '' : `, link ${worst.link}`}; mean ${found.mean_mm.toFixed(2)} mm`,
-    contributions: u === null ? [] : [{ name: 'one reading of the instrument', standardUncertainty: u, source: 'calibration, resolution and repeat readings' }],
+    contributions:
+      u === null
+        ? []
+        : [
+            {
+              name: 'one reading of the instrument',
+              standardUncertainty: u,
+              source: 'calibration, resolution and repeat readings',
+            },
+          ],
   };
 }
 

@@ -4,7 +4,11 @@ import { certificateOn, type Evidence } from './evidence.ts';
 import { list } from './wording.ts';
 
 /** What a challenger would ask first: certificates out of date, limits of uncertain origin, pulls out of the method's window. */
-export function doubtsOf(evidence: Evidence, products: readonly ProductFinding[], pieces: readonly PieceFinding[]): string[] {
+export function doubtsOf(
+  evidence: Evidence,
+  products: readonly ProductFinding[],
+  pieces: readonly PieceFinding[],
+): string[] {
   return [...certificates(evidence), ...rates(pieces), ...origins(products), ...readers(pieces)];
 }
 
@@ -15,7 +19,9 @@ function certificates({ rows }: Evidence): string[] {
   ];
   const bad = used.filter((use) => !certificateOn(rows, use.instrument, use.day));
   const lines = bad.map(({ instrument, day }) =>
-    day === null ? `${instrument} has no certificate in the record.` : `${instrument} had no certificate in force on ${day}.`,
+    day === null
+      ? `${instrument} has no certificate in the record.`
+      : `${instrument} had no certificate in force on ${day}.`,
   );
   return [...new Set(lines)].sort();
 }
@@ -23,18 +29,26 @@ function certificates({ rows }: Evidence): string[] {
 function rates(pieces: readonly PieceFinding[]): string[] {
   const outside = pieces.filter((piece) => (piece.pull?.reading?.shareInsideRateLimits ?? 1) < 0.9);
   if (outside.length === 0) return [];
-  return [`The table speed left the method's window for more than a tenth of the loaded time on ${list(outside.map((piece) => piece.piece))}.`];
+  return [
+    `The table speed left the method's window for more than a tenth of the loaded time on ${list(outside.map((piece) => piece.piece))}.`,
+  ];
 }
 
 function origins(products: readonly ProductFinding[]): string[] {
   return products.flatMap((product) => {
-    const weak = product.specification.limits.filter((limit) => limit.provenance.flags.some((flag) => flag !== 'derived'));
+    const weak = product.specification.limits.filter((limit) =>
+      limit.provenance.flags.some((flag) => flag !== 'derived'),
+    );
     const words = weak.map((limit) => `${quantityNames[limit.quantity]} (${limit.provenance.flags.join(', ')})`);
-    return words.length === 0 ? [] : [`Limits used for ${product.product} rest on uncertain ground: ${list([...new Set(words)])}.`];
+    return words.length === 0
+      ? []
+      : [`Limits used for ${product.product} rest on uncertain ground: ${list([...new Set(words)])}.`];
   });
 }
 
 function readers(pieces: readonly PieceFinding[]): string[] {
   const differ = pieces.filter((piece) => piece.examinersDiffer);
-  return differ.length === 0 ? [] : [`The examiners read the break differently on ${list(differ.map((piece) => piece.piece))}.`];
+  return differ.length === 0
+    ? []
+    : [`The examiners read the break differently on ${list(differ.map((piece) => piece.piece))}.`];
 }

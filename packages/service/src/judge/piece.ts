@@ -1,29 +1,23 @@
 import type { PieceFinding, PullFinding, Row } from '@provinghouse/contract';
 import {
   type BreakReading,
+  combine,
+  type DecisionRule,
   examinersDiffer,
   type GaugingReading,
   gaugePiece,
-  judge,
-  notJudged,
-  type DecisionRule,
   type Judgement,
+  judge,
   type Limit,
+  notJudged,
   type Specification,
-  type StrengthSplit,
   standingOf,
-  strengthSplit,
 } from '@provinghouse/core';
-import { campaignRow, type Evidence } from './evidence.ts';
+import { type Claim, splitOf } from './claim.ts';
 import { bareSteel, dimensionOf } from './dimension.ts';
+import { campaignRow, type Evidence } from './evidence.ts';
 import { judgePull, type PulledPiece } from './pull.ts';
 import { zincOf } from './zinc.ts';
-
-/** The product a piece was cut from, with what it is judged by. */
-export interface Claim {
-  readonly product: Row<'products'>;
-  readonly specification: Specification;
-}
 
 /** Judges one piece: gauging, pull, break and zinc against every limit of its specification. */
 export function judgePiece(row: Row<'pieces'>, claim: Claim, evidence: Evidence): PieceFinding {
@@ -31,7 +25,8 @@ export function judgePiece(row: Row<'pieces'>, claim: Claim, evidence: Evidence)
   const zinc = zincOf(rows, [row.piece]);
   const readings = rows.gauging.filter((reading) => reading.piece === row.piece);
   const steel = bareSteel(row, { readings, zinc, instruments: rows });
-  const gauging = steel.readings.length === 0 ? null : gaugePiece({ ...steel, nominalSize_mm: claim.product.nominal_size_mm });
+  const gauging =
+    steel.readings.length === 0 ? null : gaugePiece({ ...steel, nominalSize_mm: claim.product.nominal_size_mm });
   const length = gaugeLengthOf(row, gauging, claim.specification);
   const pulls = rows.pulls.filter((pull) => pull.piece === row.piece);
   const breaks = breaksOf(pulls, rows.breaks);
@@ -40,7 +35,9 @@ export function judgePiece(row: Row<'pieces'>, claim: Claim, evidence: Evidence)
   const rule = campaignRow(rows).decision_rule as DecisionRule; // the table allows these two words only
   const judgements = claim.specification.limits
     .filter((limit) => limit.quantity !== 'workingLoadLimit')
-    .map((limit) => judgeLimit(limit, rule, { pull, gauging, unknownZinc: steel.unknownZinc, links: row.links }, evidence));
+    .map((limit) =>
+      judgeLimit(limit, rule, { pull, gauging, unknownZinc: steel.unknownZinc, links: row.links }, evidence),
+    );
   return {
     piece: row.piece,
     product: claim.product.product,
@@ -52,7 +49,11 @@ export function judgePiece(row: Row<'pieces'>, claim: Claim, evidence: Evidence)
     gaugingReadings: readings,
     pull,
     otherPulls: pulls.slice(1).map((other) => other.pull),
-    split: splitOf(pull, gauging, claim),
+    split: splitOf(
+      claim,
+      forceOf(pull),
+      gauging && { area_mm2: gauging.steelArea_mm2, uncertainty_mm2: gauging.steelAreaUncertainty_mm2 },
+    ),
     breaks,
     examinersDiffer: examinersDiffer(breaks),
     zinc,
@@ -76,7 +77,11 @@ function judgeLimit(limit: Limit, rule: DecisionRule, piece: PieceEvidence, evid
     case 'elongation':
       return judgePulled(limit, rule, piece.pull);
     case 'massPerMetre':
-      return notJudged(limit, rule, 'The specification gives an approximate mass only; see the product for the mass found.');
+      return notJudged(
+        limit,
+        rule,
+        'The specification gives an approximate mass only; see the product for the mass found.',
+      );
     case 'bendDeflection':
       return notJudged(limit, rule, 'No bend test was made in this campaign.');
     case 'workingLoadLimit':
@@ -127,7 +132,11 @@ function gaugeLengthOf(row: Row<'pieces'>, gauging: GaugingReading | null, speci
   const pitch = gauging?.quantities.find((quantity) => quantity.quantity === 'pitch');
   const limit = specification.limits.find((candidate) => candidate.quantity === 'pitch');
   if (row.gauge_length_mm !== null) {
-    return { gaugeLength_mm: row.gauge_length_mm, gaugeLengthUncertainty_mm: 0.5, gaugeLengthOrigin: 'measured at the preload' };
+    return {
+      gaugeLength_mm: row.gauge_length_mm,
+      gaugeLengthUncertainty_mm: 0.5,
+      gaugeLengthOrigin: 'measured at the preload',
+    };
   }
   if (pitch) {
     return {
@@ -145,16 +154,8 @@ function gaugeLengthOf(row: Row<'pieces'>, gauging: GaugingReading | null, speci
   };
 }
 
-function splitOf(pull: PullFinding | null, gauging: GaugingReading | null, claim: Claim): StrengthSplit | null {
-  const force = pull?.maximum;
-  if (!force || !gauging || gauging.steelArea_mm2 === null) return null;
-  return strengthSplit({
-    breakingForce_kN: force.value,
-    isAtLeast: force.isAtLeast,
-    steelArea_mm2: gauging.steelArea_mm2,
-    nominalSize_mm: claim.product.nominal_size_mm,
-    ...(claim.specification.gradeStress_N_per_mm2 === null
-      ? {}
-      : { specifiedStress_N_per_mm2: claim.specification.gradeStress_N_per_mm2 }),
-  });
+function forceOf(pull: PullFinding | null) {
+  if (!pull?.maximum) return null;
+  const { value, isAtLeast, contributions } = pull.maximum;
+  return { value, isAtLeast, standardUncertainty: combine(contributions) };
 }

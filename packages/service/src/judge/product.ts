@@ -3,23 +3,30 @@ import {
   type Limit,
   type Quantity,
   quantityNames,
-  standingOf,
   type StrengthSplit,
-  strengthSplit,
+  standingOf,
   summarise,
   tallyBreaks,
   type Verdict,
 } from '@provinghouse/core';
+import { type Claim, splitOf } from './claim.ts';
 import type { Evidence } from './evidence.ts';
-import type { Claim } from './piece.ts';
-import { zincOf } from './zinc.ts';
 import { list, plural, summarySentence } from './wording.ts';
+import { zincOf } from './zinc.ts';
 
 /** Everything found on one product from the findings on its pieces. */
 export function judgeProduct(claim: Claim, pieces: readonly PieceFinding[], evidence: Evidence): ProductFinding {
   const { product, specification } = claim;
-  const breakingForce = summaryOf(pieces, { what: 'breaking force', unit: 'kN', value: (piece) => piece.pull?.maximum ?? null });
-  const elongation = summaryOf(pieces, { what: 'elongation', unit: '%', value: (piece) => piece.pull?.elongation ?? null });
+  const breakingForce = summaryOf(pieces, {
+    what: 'breaking force',
+    unit: 'kN',
+    value: (piece) => piece.pull?.maximum ?? null,
+  });
+  const elongation = summaryOf(pieces, {
+    what: 'elongation',
+    unit: '%',
+    value: (piece) => piece.pull?.elongation ?? null,
+  });
   const steelStress = summaryOf(pieces, { what: 'mean stress over the gauged steel', unit: 'N/mm2', value: stressOf });
   const judgements = judgementsOf(pieces, specification.limits);
   const mass = massPerMetre(evidence.rows.samples.filter((sample) => sample.product === product.product));
@@ -42,7 +49,7 @@ export function judgeProduct(claim: Claim, pieces: readonly PieceFinding[], evid
     breakingForce,
     elongation,
     steelStress,
-    split: splitOf(pieces, claim, breakingForce),
+    split: meanSplit(pieces, claim, breakingForce),
     breaks: tallyBreaks(pieces.map((piece) => piece.breaks)),
     zinc: zincOf(
       evidence.rows,
@@ -75,7 +82,9 @@ interface Summarised {
 function summaryOf(pieces: readonly PieceFinding[], { what, unit, value }: Summarised): ProductSummary {
   const known = pieces.map((piece) => ({ piece, found: value(piece) }));
   const plain = known.flatMap(({ found }) => (found && !found.isAtLeast ? [found.value] : []));
-  const atLeast = known.flatMap(({ piece, found }) => (found?.isAtLeast ? [{ piece: piece.piece, value: found.value }] : []));
+  const atLeast = known.flatMap(({ piece, found }) =>
+    found?.isAtLeast ? [{ piece: piece.piece, value: found.value }] : [],
+  );
   const excluded = known.flatMap(({ piece, found }) => (found ? [] : [{ piece: piece.piece, reason: absence(piece) }]));
   const summary = summarise(plain);
   const sentence = summarySentence(summary, { what, unit, atLeast: atLeast.length, excluded: excluded.length });
@@ -106,15 +115,27 @@ function judgementOf(quantity: Quantity, pieces: readonly PieceFinding[]): Produ
     inconclusive: count('inconclusive'),
     'not judged': count('not judged'),
   };
-  const deciding = verdict === 'conforms' || verdict === 'not judged' ? [] : found.filter((one) => one.verdict === verdict).map((one) => one.piece);
-  return { quantity, verdict, counts, deciding, sentence: sentenceOf({ quantity, verdict, counts, deciding }, found.length) };
+  const deciding =
+    verdict === 'conforms' || verdict === 'not judged'
+      ? []
+      : found.filter((one) => one.verdict === verdict).map((one) => one.piece);
+  return {
+    quantity,
+    verdict,
+    counts,
+    deciding,
+    sentence: sentenceOf({ quantity, verdict, counts, deciding }, found.length),
+  };
 }
 
 function sentenceOf(judgement: Omit<ProductJudgement, 'sentence'>, pieces: number): string {
   const { counts, deciding, verdict } = judgement;
   const name = quantityNames[judgement.quantity];
   const judged = pieces - counts['not judged'];
-  const open = counts['not judged'] > 0 && judged > 0 ? ` ${plural(counts['not judged'], 'piece was', 'pieces were')} not judged.` : '';
+  const open =
+    counts['not judged'] > 0 && judged > 0
+      ? ` ${plural(counts['not judged'], 'piece was', 'pieces were')} not judged.`
+      : '';
   if (verdict === 'not judged') return `The ${name} was not judged on any piece.`;
   if (verdict === 'conforms') return `The ${name} conforms on all ${plural(judged, 'piece', 'pieces')} judged.${open}`;
   const word = verdict === 'inconclusive' ? 'is inconclusive' : 'does not conform';
@@ -128,16 +149,14 @@ function massPerMetre(samples: readonly Row<'samples'>[]): number | null {
   return length > 0 ? mass / length : null;
 }
 
-function splitOf(pieces: readonly PieceFinding[], claim: Claim, force: ProductSummary): StrengthSplit | null {
+/** The split of the mean counted piece; null unless every counted piece was gauged. */
+function meanSplit(pieces: readonly PieceFinding[], claim: Claim, force: ProductSummary): StrengthSplit | null {
   const counted = pieces.filter((piece) => piece.pull?.use === 'value' && piece.gauging?.steelArea_mm2 != null);
   const area = summarise(counted.map((piece) => piece.gauging?.steelArea_mm2 ?? 0)).mean;
-  if (area === null || force.mean === null || counted.length !== force.n) return null;
-  return strengthSplit({
-    breakingForce_kN: force.mean,
-    steelArea_mm2: area,
-    nominalSize_mm: claim.product.nominal_size_mm,
-    ...(claim.specification.gradeStress_N_per_mm2 === null
-      ? {}
-      : { specifiedStress_N_per_mm2: claim.specification.gradeStress_N_per_mm2 }),
-  });
+  if (force.mean === null || counted.length !== force.n) return null;
+  return splitOf(
+    claim,
+    { value: force.mean, isAtLeast: false, standardUncertainty: null },
+    { area_mm2: area, uncertainty_mm2: null },
+  );
 }

@@ -5,6 +5,7 @@ import {
   combine,
   type MeasuredValue,
   nominalArea_mm2,
+  type ParseOptions,
   partedInGrip,
   readTrace,
   rectangular,
@@ -46,22 +47,27 @@ export function judgePull(row: Row<'pulls'>, piece: PulledPiece, evidence: Evide
   };
 }
 
-/** How the recording of a pull is to be read: columns as recorded, the rig's class and range, the method's window of speed. */
-export function traceOptions(row: Row<'pulls'>, piece: PulledPiece, evidence: Evidence): TraceOptions {
-  const rig = evidence.rows.instruments.find((instrument) => instrument.instrument === row.rig);
-  const campaign = campaignRow(evidence.rows);
-  const columns = {
-    ...(row.time_column === null ? {} : { time: row.time_column }),
-    ...(row.force_column === null ? {} : { force: row.force_column }),
-    ...(row.table_column === null ? {} : { table: row.table_column }),
-    ...(row.extension_column === null ? {} : { extension: row.extension_column }),
-  };
-  const { table_speed_min_mm_per_min: slow, table_speed_max_mm_per_min: fast } = campaign;
+/** The columns of a recording as its pull names them. */
+export function parseOptions(row: Row<'pulls'>): ParseOptions {
   return {
+    columns: {
+      ...(row.time_column === null ? {} : { time: row.time_column }),
+      ...(row.force_column === null ? {} : { force: row.force_column }),
+      ...(row.table_column === null ? {} : { table: row.table_column }),
+      ...(row.extension_column === null ? {} : { extension: row.extension_column }),
+    },
+  };
+}
+
+/** How a recording is to be read: its columns, the rig's class and range, the method's window of speed. */
+function traceOptions(row: Row<'pulls'>, piece: PulledPiece, evidence: Evidence): TraceOptions {
+  const rig = evidence.rows.instruments.find((instrument) => instrument.instrument === row.rig);
+  const { table_speed_min_mm_per_min: slow, table_speed_max_mm_per_min: fast } = campaignRow(evidence.rows);
+  return {
+    ...parseOptions(row),
     area_mm2: nominalArea_mm2(piece.nominalSize_mm),
     gaugeLength_mm: piece.gaugeLength_mm,
     links: piece.links,
-    columns,
     rig: {
       ...(rig?.class == null ? {} : { classPct: rig.class }),
       ...(rig ? { resolution_kN: rig.resolution } : {}),
@@ -87,7 +93,8 @@ function useOf(
   if (force === null) return { use: 'none', reasons: [...declared, 'It shows no maximum force.'] };
   const outside = outsideRange(force, around.rig);
   if (outside) return { use: 'none', reasons: [...declared, outside] };
-  if (grip) return { use: 'at least', reasons: [...declared, 'It parted in the grip: the chain held at least this force.'] };
+  if (grip)
+    return { use: 'at least', reasons: [...declared, 'It parted in the grip: the chain held at least this force.'] };
   if (!row.valid) return { use: 'none', reasons: declared };
   if (reading && !reading.valid) return { use: 'none', reasons: reading.notes };
   if (reading?.maximumIsAtLeast) return { use: 'at least', reasons: [atLeastReason(reading)] };
@@ -138,7 +145,11 @@ function tracedForce(value: number, reading: TraceReading, { rig }: Judged): Con
   const resolution = rig.resolution / Math.sqrt(12);
   const rest = Math.sqrt(Math.max(0, total ** 2 - classPart ** 2 - resolution ** 2));
   return [
-    { name: 'rig, error of indication', standardUncertainty: classPart, source: `ISO 7500-1 class ${rig.class} (memory), rectangular` },
+    {
+      name: 'rig, error of indication',
+      standardUncertainty: classPart,
+      source: `ISO 7500-1 class ${rig.class} (memory), rectangular`,
+    },
     { name: 'rig, resolution', standardUncertainty: resolution, source: 'half a step, rectangular (JCGM 100 4.3.7)' },
     { name: 'noise and sampling at the peak', standardUncertainty: rest, source: 'the trace itself' },
   ];
@@ -177,7 +188,8 @@ function elongationParts(
   const { rig, piece } = known;
   if (rig?.extension_class == null) return [];
   const perMm = 100 / piece.gaugeLength_mm;
-  const step_mm = ((reading.tableSpeed_mm_per_min ?? 0) / 60) * (1 / (reading.sampleRate_Hz ?? Number.POSITIVE_INFINITY));
+  const step_mm =
+    ((reading.tableSpeed_mm_per_min ?? 0) / 60) * (1 / (reading.sampleRate_Hz ?? Number.POSITIVE_INFINITY));
   return [
     {
       name: 'extension, error of indication',
@@ -189,7 +201,11 @@ function elongationParts(
       standardUncertainty: (value * piece.gaugeLengthUncertainty_mm) / piece.gaugeLength_mm,
       source: 'how the gauge length was had',
     },
-    { name: 'sampling at parting', standardUncertainty: rectangular(step_mm) * perMm, source: 'one sample of table travel' },
+    {
+      name: 'sampling at parting',
+      standardUncertainty: rectangular(step_mm) * perMm,
+      source: 'one sample of table travel',
+    },
   ];
 }
 

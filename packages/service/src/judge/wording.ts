@@ -26,7 +26,9 @@ interface SummaryWords {
 /** What a summary says to a reader who is no statistician. */
 export function summarySentence(summary: Summary, words: SummaryWords): string {
   const left = [
-    words.atLeast > 0 ? `${plural(words.atLeast, 'piece is', 'pieces are')} known only as "at least" and ${words.atLeast === 1 ? 'is' : 'are'} not in the mean` : '',
+    words.atLeast > 0
+      ? `${plural(words.atLeast, 'piece is', 'pieces are')} known only as "at least" and ${words.atLeast === 1 ? 'is' : 'are'} not in the mean`
+      : '',
     words.excluded > 0 ? `${plural(words.excluded, 'piece is', 'pieces are')} left out with the reason given` : '',
   ].filter((part) => part !== '');
   const tail = left.length === 0 ? '' : ` ${capital(list(left))}.`;
@@ -36,7 +38,8 @@ export function summarySentence(summary: Summary, words: SummaryWords): string {
 function core(summary: Summary, { what, unit }: SummaryWords): string {
   const { n, mean, sd, least, greatest } = summary;
   if (mean === null || least === null || greatest === null) return `No ${what} can be summarised.`;
-  if (sd === null) return `${capital(what)} ${figure(mean)} ${unit} from one piece: one piece has no scatter, so nothing is known of the next one.`;
+  if (sd === null)
+    return `${capital(what)} ${figure(mean)} ${unit} from one piece: one piece has no scatter, so nothing is known of the next one.`;
   return `${capital(what)}: mean ${figure(mean)} ${unit} over ${n} pieces, from ${figure(least)} to ${figure(greatest)}, standard deviation ${figure(sd, 2)} ${unit}.`;
 }
 

@@ -54,7 +54,11 @@ async function createLedger(db: Kysely<unknown>): Promise<void> {
     .addPrimaryKeyConstraint('ledger_key', ['campaign', 'seq'])
     .execute();
   await refuseChange(db, { table: 'ledger', words: 'the ledger is append-only' });
-  await refuseReplacement(db, { table: 'ledger', same: 'campaign = new.campaign and seq = new.seq', words: 'the ledger is append-only' });
+  await refuseReplacement(db, {
+    table: 'ledger',
+    same: 'campaign = new.campaign and seq = new.seq',
+    words: 'the ledger is append-only',
+  });
   await db.schema.createIndex('ledger_record').on('ledger').columns(['campaign', 'kind', 'record']).execute();
 }
 

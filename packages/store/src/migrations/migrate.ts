@@ -1,4 +1,5 @@
 import { type Kysely, type Migration, Migrator, sql } from 'kysely';
+import type { Tables } from '../database.ts';
 import { StoreError } from '../errors.ts';
 import { record } from './0001-record.ts';
 
@@ -8,7 +9,7 @@ export const migrations: Readonly<Record<string, Migration>> = {
 };
 
 /** Brings the record to the layout of this program. A record that is there already is left alone. */
-export async function migrate(db: Kysely<unknown>, done: readonly string[]): Promise<void> {
+export async function migrate(db: Kysely<Tables>, done: readonly string[]): Promise<void> {
   if (Object.keys(migrations).every((name) => done.includes(name))) return;
   const migrator = new Migrator({ db, provider: { getMigrations: async () => ({ ...migrations }) } });
   const { error } = await migrator.migrateToLatest();
@@ -16,7 +17,7 @@ export async function migrate(db: Kysely<unknown>, done: readonly string[]): Pro
 }
 
 /** Names of the migrations a record has been through. */
-export async function migrationsDone(db: Kysely<unknown>): Promise<string[]> {
+export async function migrationsDone(db: Kysely<Tables>): Promise<string[]> {
   const { rows } = await sql<{ name: string }>`select name from kysely_migration order by name`.execute(db);
   return rows.map(({ name }) => name);
 }

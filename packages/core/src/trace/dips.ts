@@ -1,0 +1,83 @@
+import type { TraceEvent } from './reading.ts';
+
+export interface DipInput {
+  readonly force_kN: Float64Array;
+  readonly time_s: Float64Array;
+  readonly from: number;
+  readonly to: number;
+  readonly noise_kN: number;
+  readonly resolution_kN: number | null;
+  readonly maximum_kN: number;
+  readonly step_s: number;
+}
+
+const SMOOTH_S = 0.05;
+const LEAST_SHARE = 0.002;
+/** A fall of more than this share of the force is a slip, a smaller one a dip. */
+const SLIP_SHARE = 0.2;
+
+/** Block size that brings the threshold to half a per cent of the maximum, within 50 ms. */
+function blockSize(input: DipInput): number {
+  const wanted = Math.ceil(((8 * input.noise_kN) / (0.005 * input.maximum_kN)) ** 2);
+  return Math.max(1, Math.min(wanted, Math.floor(SMOOTH_S / input.step_s)));
+}
+
+interface Turn {
+  readonly peakAt: number;
+  readonly peak: number;
+  readonly drop: number;
+  /** Place from which the force rises again. */
+  readonly resumed: number;
+}
+
+/** Local maxima followed by a fall and a re-rise, both over the threshold. */
+function turns(force: Float64Array, threshold: number): Turn[] {
+  const found: Turn[] = [];
+  let peakAt = 0;
+  let low = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < force.length; i++) {
+    const value = force[i] as number;
+    const peak = force[peakAt] as number;
+    if (peak - low > threshold) {
+      low = Math.min(low, value);
+      if (value - low <= threshold) continue;
+      found.push({ peakAt, peak, drop: peak - low, resumed: i });
+      peakAt = i;
+      low = Number.POSITIVE_INFINITY;
+    } else if (value >= peak) {
+      peakAt = i;
+      low = Number.POSITIVE_INFINITY;
+    } else low = Math.min(low, value);
+  }
+  return found;
+}
+
+function blocks(input: DipInput, block: number): Float64Array {
+  const count = Math.floor((input.to - input.from + 1) / block);
+  return Float64Array.from({ length: count }, (_, k) => {
+    let sum = 0;
+    for (let i = 0; i < block; i++) sum += input.force_kN[input.from + k * block + i] as number;
+    return sum / block;
+  });
+}
+
+/**
+ * Every local maximum with a fall and a re-rise beyond noise: over eight standard deviations of the noise (means over up to 50 ms when noisy), four
+ * steps of resolution and 0.2 % of the maximum. A fall of more than a fifth of the force is a slip, else a dip. `regained` says whether the
+ * force later passed its value before the fall. Peak-and-valley counting with a dead band: ASTM E1049, rainflow, the hysteresis filter.
+ */
+export function findDips(input: DipInput): TraceEvent[] {
+  const block = blockSize(input);
+  const force = block === 1 ? input.force_kN.subarray(input.from, input.to + 1) : blocks(input, block);
+  const noise = input.noise_kN / Math.sqrt(block);
+  const threshold = Math.max(8 * noise, 4 * (input.resolution_kN ?? 0), LEAST_SHARE * input.maximum_kN);
+  const later = new Float64Array(force.length + 1).fill(Number.NEGATIVE_INFINITY);
+  for (let i = force.length - 1; i >= 0; i--) later[i] = Math.max(force[i] as number, later[i + 1] as number);
+  return turns(force, threshold).map(({ peakAt, peak, drop, resumed }) => ({
+    kind: drop > SLIP_SHARE * peak ? 'slip' : 'dip',
+    time_s: input.time_s[input.from + peakAt * block + (block >> 1)] as number,
+    force_kN: peak,
+    drop_kN: drop,
+    regained: (later[resumed] as number) > peak,
+  }));
+}

@@ -1,0 +1,104 @@
+import { differenceNoise } from './noise.ts';
+import { parabolaTop } from './parabola-fit.ts';
+
+/** The maximum force and what bounds it. */
+export interface Maximum {
+  readonly force_kN: number;
+  /** Sample nearest to the maximum. */
+  readonly sample: number;
+  readonly noise_kN: number;
+  /** Standard uncertainty from noise, or from the fit when one was made. */
+  readonly noiseUncertainty_kN: number;
+  /** Standard uncertainty from looking only every so often: half of the last step up. */
+  readonly samplingUncertainty_kN: number;
+  readonly smoothed: boolean;
+}
+
+/** Above this share of the maximum, the upward bias of the largest noisy reading is worth a fit. */
+const BIAS_WORTH_FITTING = 0.002;
+
+function largest(force: Float64Array, from: number, to: number): number {
+  let best = from;
+  for (let i = from; i <= to; i++) if ((force[i] as number) > (force[best] as number)) best = i;
+  return best;
+}
+
+/** Expected excess of the largest of n noisy readings over their common level: sigma sqrt(2 ln n), an upper bound (Cramer 1946, 28.6). */
+function expectedBias(noise: number, count: number): number {
+  return noise * Math.sqrt(2 * Math.log(Math.max(2, count)));
+}
+
+function countNear(force: Float64Array, from: number, to: number, level: number): number {
+  let count = 0;
+  for (let i = from; i <= to; i++) if ((force[i] as number) >= level) count++;
+  return count;
+}
+
+/** Centre of the window of `size` samples with the greatest mean, inside [from, to]. */
+function highestWindow(force: Float64Array, from: number, to: number, size: number): number {
+  let sum = 0;
+  for (let i = from; i < from + size; i++) sum += force[i] as number;
+  let best = sum;
+  let at = from;
+  for (let i = from + 1; i + size - 1 <= to; i++) {
+    sum += (force[i + size - 1] as number) - (force[i - 1] as number);
+    if (sum > best) {
+      best = sum;
+      at = i;
+    }
+  }
+  return at + (size >> 1);
+}
+
+interface FittedTop {
+  readonly value: number;
+  readonly at: number;
+  readonly uncertainty: number;
+}
+
+/** Parabolas over wider and wider windows about the highest stretch, as long as they fit; the widest that fits is taken. */
+function fittedTop(force: Float64Array, from: number, to: number, noise: number): FittedTop | null {
+  const size = Math.min(Math.max(5, Math.round((to - from) / 300)), to - from + 1);
+  const centre = highestWindow(force, from, to, size);
+  let taken: FittedTop | null = null;
+  for (let half = Math.max(3, size >> 1); half <= (to - from) / 2; half = Math.ceil(half * 1.5)) {
+    const top = parabolaTop(force, Math.max(from, centre - half), Math.min(to, centre + half), noise);
+    if (!top) continue;
+    if (taken && (top.misfit > 2.5 || Math.abs(top.value - taken.value) > 2 * taken.uncertainty)) break;
+    const shift = taken ? Math.abs(top.value - taken.value) / 2 : 0;
+    taken = { value: top.value, at: Math.round(top.at), uncertainty: Math.hypot(top.error, shift) };
+  }
+  return taken;
+}
+
+function lastStepUp(force: Float64Array, at: number): number {
+  const step = (i: number): number => (i > 0 ? (force[i] as number) - (force[i - 1] as number) : 0);
+  return Math.max(0, step(at), step(at - 1));
+}
+
+/**
+ * Maximum force on samples [from, to], spikes already rejected. Clean records: the largest reading. The largest of many noisy readings lies above the
+ * truth; where that excess could pass 0.2 % of the force, the top of a parabola fitted about the highest stretch is taken instead, over the
+ * widest window that it fits within the noise. The uncertainty holds noise (rectangular over the expected excess, or the error of the fit)
+ * and the rise that may have been missed between two samples (half of the last step up).
+ */
+export function findMaximum(force: Float64Array, from: number, to: number): Maximum {
+  const raw = largest(force, from, to);
+  const reach = Math.max(30, Math.round((to - from) / 50));
+  const noise = differenceNoise(force, Math.max(from, raw - reach), Math.min(to + 1, raw + reach));
+  const value = force[raw] as number;
+  const bias = expectedBias(noise, countNear(force, from, to, value - 3 * noise));
+  const top = bias > BIAS_WORTH_FITTING * value ? fittedTop(force, from, to, noise) : null;
+  if (top) {
+    const stepUp = 0;
+    return { force_kN: top.value, sample: top.at, noise_kN: noise, noiseUncertainty_kN: top.uncertainty, samplingUncertainty_kN: stepUp, smoothed: true };
+  }
+  return {
+    force_kN: value,
+    sample: raw,
+    noise_kN: noise,
+    noiseUncertainty_kN: bias / Math.sqrt(3),
+    samplingUncertainty_kN: Math.max(0, lastStepUp(force, raw) - 2 * noise) / 2,
+    smoothed: false,
+  };
+}

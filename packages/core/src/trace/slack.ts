@@ -1,0 +1,79 @@
+import { differenceNoise } from './noise.ts';
+import { medianOf } from './order-statistic.ts';
+
+/** The unloaded start of a record. */
+export interface SlackFinding {
+  /** Last sample of the flat start; 0 when there is none. */
+  readonly end: number;
+  /** Level of the flat start in kN; null when there is no flat start. */
+  readonly level_kN: number | null;
+  /** Level to be taken off every force; 0 when no slack is shown. */
+  readonly offset_kN: number;
+  readonly note: string | null;
+}
+
+export interface SlackInput {
+  readonly force_kN: Float64Array;
+  readonly time_s: Float64Array | null;
+  /** Table or extension, to see whether the machine moved while the force stood still. */
+  readonly travel_mm: Float64Array | null;
+  readonly resolution_kN: number | null;
+  readonly peak: number;
+}
+
+function mean(values: Float64Array, from: number, to: number): number {
+  let sum = 0;
+  for (let i = from; i < to; i++) sum += values[i] as number;
+  return sum / (to - from);
+}
+
+/** How the flat start shows that the piece hung slack, or null when it may as well be a preload. */
+function proofOfSlack(input: SlackInput, end: number, level: number, band: number): string | null {
+  const { travel_mm, time_s, force_kN, peak } = input;
+  if (level < -band / 2) return 'the flat start lies below zero, which no hanging piece can';
+  if (travel_mm) {
+    const moved = Math.abs((travel_mm[end] as number) - (travel_mm[0] as number));
+    const whole = Math.abs((travel_mm[peak] as number) - (travel_mm[0] as number));
+    const shaking = differenceNoise(travel_mm, 0, end + 1);
+    return moved > 0.01 * whole && moved > 5 * shaking ? `the machine moved ${moved.toPrecision(3)} mm while the force stood still` : null;
+  }
+  const flat_s = time_s ? (time_s[end] as number) - (time_s[0] as number) : 0;
+  const small = Math.abs(level) < 0.02 * (force_kN[peak] as number);
+  return flat_s >= 2 && end >= 9 && small ? `the force stood still for ${flat_s.toPrecision(3)} s at the start` : null;
+}
+
+function flatEnd(force: Float64Array, rise: number, level: number, band: number): number {
+  for (let i = rise; i > 0; i--) if ((force[i] as number) <= level + band) return i;
+  return 0;
+}
+
+/**
+ * Finds the flat start of a record (before the force first reaches 5 % of its maximum; five samples or more within the noise) and the zero offset. The
+ * mean of the flat start is taken off only where slack is shown: the machine moved while the force stood still, or the level lies below
+ * zero, or, without a travel signal, the force stood still for two seconds. A flat start without any of these may be a preload and stays.
+ * Zeroing on the unloaded piece: ISO 6892-1:2019, 10.2 (memory).
+ */
+export function findSlack(input: SlackInput): SlackFinding {
+  const { force_kN: force, peak, resolution_kN } = input;
+  const maximum = force[peak] as number;
+  let rise = 0;
+  const start = medianOf(force.subarray(0, Math.min(5, peak + 1)));
+  while (rise < peak && (force[rise] as number) < start + 0.05 * (maximum - start)) rise++;
+  const none = { end: 0, level_kN: null, offset_kN: 0, note: null };
+  if (rise < 5) return none;
+  const noise = differenceNoise(force, 0, rise);
+  const first = medianOf(force.subarray(0, Math.max(5, Math.floor(rise / 100))));
+  const band = Math.max(4 * noise, 3 * (resolution_kN ?? 0), 0.001 * (maximum - start));
+  const end = flatEnd(force, rise, first, band);
+  const half = (end + 1) >> 1;
+  if (end < 4 || Math.abs(medianOf(force.subarray(half, end + 1)) - medianOf(force.subarray(0, half))) > band / 2) return none;
+  const settled = Math.max(5, Math.floor((end + 1) * 0.9));
+  const level = mean(force, 0, settled);
+  const proof = proofOfSlack(input, end, level, band);
+  if (proof === null) {
+    return { end, level_kN: null, offset_kN: 0, note: `The flat start at ${level.toPrecision(3)} kN may be a preload: no zero offset was taken off.` };
+  }
+  const certain = Math.max((resolution_kN ?? 0) / 2, (3 * noise) / Math.sqrt(settled));
+  if (Math.abs(level) <= certain) return { end, level_kN: level, offset_kN: 0, note: null };
+  return { end, level_kN: level, offset_kN: level, note: `A zero offset of ${level.toPrecision(4)} kN was taken off: ${proof}.` };
+}

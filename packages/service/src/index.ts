@@ -1,0 +1,12 @@
+export type { Effects, Progress } from './effects.ts';
+export { assembleFinding } from './judge/assemble.ts';
+export { curveOf } from './judge/curve.ts';
+export type { Evidence, TraceFile } from './judge/evidence.ts';
+export { gatherEvidence, judgeCampaign } from './judge/judge-campaign.ts';
+export { type CampaignLedger, type LedgerLine, ledgerOf } from './ledger-of.ts';
+export { listCampaigns } from './list-campaigns.ts';
+export { type OpenRecord, openRecord, recordHome } from './open-record.ts';
+export * from './package/index.ts';
+export { type Published, publishCampaign, type Report, reportOf, software } from './publish-campaign.ts';
+export { type FileReading, readTraceFile } from './read-trace-file.ts';
+export { writeWhole } from './write-whole.ts';

@@ -1,0 +1,35 @@
+import type { CampaignFinding } from '@provinghouse/contract';
+import { parseOwnStandard } from '@provinghouse/core';
+import { attachments, campaignRows, readBlob } from '@provinghouse/store';
+import type { Effects } from '../effects.ts';
+import { assembleFinding } from './assemble.ts';
+import type { Evidence, TraceFile } from './evidence.ts';
+
+/**
+ * Judges a campaign of the record: every piece against every limit of its specification, every product from its pieces.
+ * The same record gives the same finding, to the last digit.
+ * @throws InputError where the campaign's own data leave no reading (a trace with two columns that could be force, an unknown
+ * specification); StoreError `store/unknown-campaign`
+ */
+export async function judgeCampaign(input: { readonly campaign: string }, effects: Effects): Promise<CampaignFinding> {
+  return assembleFinding(await gatherEvidence(input.campaign, effects));
+}
+
+/** Rows, recordings and own specifications of a campaign, out of the record. */
+export async function gatherEvidence(campaign: string, { store, progress }: Effects): Promise<Evidence> {
+  const rows = await campaignRows(store, campaign);
+  const files = await attachments(store, campaign);
+  const traces = new Map<string, TraceFile>();
+  const recordings = files.filter((file) => file.path.startsWith('traces/'));
+  for (const [index, file] of recordings.entries()) {
+    traces.set(file.path, { bytes: await readBlob(store, file.sha256), sha256: file.sha256 });
+    progress('reading traces', index + 1, recordings.length);
+  }
+  const specifications = files.filter((file) => file.path.startsWith('specifications/'));
+  const ownStandards = await Promise.all(
+    specifications.map(async (file) =>
+      parseOwnStandard(JSON.parse(new TextDecoder().decode(await readBlob(store, file.sha256))), file.path),
+    ),
+  );
+  return { rows, traces, ownStandards };
+}

@@ -1,0 +1,77 @@
+import { buffer } from 'node:stream/consumers';
+import { InputError } from '@provinghouse/core';
+import { attachments, campaignCodes, campaignRows, isStoreError, readBlob } from '@provinghouse/store';
+import yazl from 'yazl';
+import type { Effects } from '../effects.ts';
+import { writeWhole } from '../write-whole.ts';
+import { packageFiles } from './write.ts';
+
+export interface Export {
+  readonly campaign: string;
+  /** The ZIP to write; a file of that name is replaced. */
+  readonly out: string;
+}
+
+export interface ExportResult {
+  readonly campaign: string;
+  readonly out: string;
+  readonly files: number;
+  /** Size of the ZIP. */
+  readonly bytes: number;
+}
+
+/** The earliest time a ZIP can state. The library writes local time, so this is given in local time, too. */
+const fixedTime = new Date(1980, 0, 1);
+
+/** Media that are compressed already are stored as they are. */
+const compressed = /\.(png|jpe?g|webp|heic|zip|pdf)$/i;
+
+/**
+ * Writes a campaign as a data package in a ZIP. The same content gives the same bytes. The file takes its name only
+ * when it is complete; a failure leaves nothing.
+ * @throws InputError `campaign/unknown`, `file/unwritable` where `out` cannot be written
+ */
+export async function exportPackage({ campaign, out }: Export, effects: Effects): Promise<ExportResult> {
+  const content = { rows: await rowsOf(campaign, effects), files: await filesOf(campaign, effects) };
+  const files = packageFiles(content);
+  const zip = await packZip(files, effects);
+  effects.signal?.throwIfAborted();
+  await writeWhole(out, zip);
+  return { campaign, out, files: files.size, bytes: zip.length };
+}
+
+async function rowsOf(campaign: string, { store }: Effects) {
+  try {
+    return await campaignRows(store, campaign);
+  } catch (error) {
+    if (!isStoreError(error) || error.code !== 'store/unknown-campaign') throw error;
+    const codes = await campaignCodes(store);
+    const there = codes.length > 0 ? `it holds ${codes.join(', ')}` : 'it holds none yet';
+    throw new InputError('campaign/unknown', `the record holds no campaign "${campaign}"; ${there}`, {
+      campaign,
+      codes,
+    });
+  }
+}
+
+async function filesOf(campaign: string, { store, signal }: Effects): Promise<Map<string, Uint8Array>> {
+  const files = new Map<string, Uint8Array>();
+  for (const { path, sha256 } of await attachments(store, campaign)) {
+    signal?.throwIfAborted();
+    files.set(path, await readBlob(store, sha256));
+  }
+  return files;
+}
+
+async function packZip(files: ReadonlyMap<string, Uint8Array>, { progress }: Effects): Promise<Buffer> {
+  const zip = new yazl.ZipFile();
+  let done = 0;
+  for (const [name, bytes] of files) {
+    const options = { mtime: fixedTime, mode: 0o100644, forceDosTimestamp: true, compress: !compressed.test(name) };
+    zip.addBuffer(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length), name, options);
+    done += 1;
+    progress('packing', done, files.size);
+  }
+  zip.end();
+  return buffer(zip.outputStream);
+}

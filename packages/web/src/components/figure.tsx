@@ -1,0 +1,30 @@
+import type { MeasuredValue } from '@provinghouse/core';
+import { type FigureInput, setFigure } from '../lib/figure.ts';
+import { text } from '../lib/text.ts';
+
+/** A number with its spread and unit; a dash with words for a reader's ear when there is none. */
+export function Figure(input: Omit<FigureInput, 'value'> & { readonly value: number | null }) {
+  if (input.value === null) {
+    return (
+      <span className="soft">
+        <span aria-hidden="true">{text.none}</span>
+        <span className="for-ears">{text.notRecorded}</span>
+      </span>
+    );
+  }
+  const { bound, value, spread, unit } = setFigure({ ...input, value: input.value });
+  return (
+    <span className="figure">
+      {bound}
+      {value}
+      {spread === null ? null : <span className="figure-spread"> ± {spread}</span>}
+      {unit === '' ? null : <span className="unit">{unit}</span>}
+    </span>
+  );
+}
+
+/** A measured value with its expanded uncertainty. */
+export function Measured({ measured }: { readonly measured: MeasuredValue }) {
+  const { value, unit, expandedUncertainty, isAtLeast } = measured;
+  return <Figure value={value} unit={unit} uncertainty={expandedUncertainty} isAtLeast={isAtLeast} />;
+}

@@ -1,0 +1,49 @@
+import { text } from './text.ts';
+
+/** A reply that is not the record asked for. */
+export interface Fault {
+  /** Stable code of the server's catalogue; `no-answer` when there was no reply at all. */
+  readonly code: string;
+  readonly detail: string;
+}
+
+export type Reply<T> = { readonly ok: true; readonly record: T } | { readonly ok: false; readonly fault: Fault };
+
+const held = new Map<string, { readonly tag: string; readonly record: unknown }>();
+
+/**
+ * Reads one address of the API. The last record of an address is kept with its entity tag, and asked for again only to hear whether it
+ * still holds: the cast trusts the server of the same build, which sends the shape of the contract.
+ */
+export async function readRecord<T>(url: string): Promise<Reply<T>> {
+  const known = held.get(url);
+  try {
+    const headers = known ? { 'if-none-match': known.tag } : {};
+    const reply = await fetch(url, { cache: 'no-store', headers });
+    if (reply.status === 304 && known) return { ok: true, record: known.record as T };
+    if (!reply.ok) return { ok: false, fault: await faultOf(reply) };
+    const record: T = await reply.json();
+    const tag = reply.headers.get('etag');
+    if (tag !== null) held.set(url, { tag, record });
+    return { ok: true, record };
+  } catch {
+    return { ok: false, fault: { code: 'no-answer', detail: text.fault.offline } };
+  }
+}
+
+/** The record of an address as last read; undefined before it was. */
+export function heldRecord<T>(url: string): T | undefined {
+  return held.get(url)?.record as T | undefined;
+}
+
+async function faultOf(reply: Response): Promise<Fault> {
+  const body: unknown = await reply.json().catch(() => null);
+  const code = member(body, 'code') ?? `status-${reply.status}`;
+  return { code, detail: member(body, 'detail') ?? reply.statusText };
+}
+
+function member(body: unknown, name: string): string | null {
+  if (typeof body !== 'object' || body === null) return null;
+  const found: unknown = Reflect.get(body, name);
+  return typeof found === 'string' ? found : null;
+}

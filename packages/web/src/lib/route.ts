@@ -1,0 +1,17 @@
+/** The addresses of the screens. */
+export const patterns = {
+  campaigns: '/',
+  board: '/c/:code',
+  piece: '/c/:code/p/:piece',
+  findings: '/c/:code/findings',
+  ledger: '/c/:code/ledger',
+} as const;
+
+export const hrefs = {
+  campaigns: () => '/',
+  board: (code: string) => `/c/${encodeURIComponent(code)}`,
+  piece: (code: string, piece: string) => `/c/${encodeURIComponent(code)}/p/${encodeURIComponent(piece)}`,
+  findings: (code: string) => `/c/${encodeURIComponent(code)}/findings`,
+  ledger: (code: string) => `/c/${encodeURIComponent(code)}/ledger`,
+  report: (code: string) => `/api/campaigns/${encodeURIComponent(code)}/report.pdf`,
+} as const;
