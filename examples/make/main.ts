@@ -24,8 +24,14 @@ export function makeDemo(folder: string): { readonly files: number; readonly byt
   );
   mkdirSync(folder, { recursive: true });
   const files = writePackage(join(folder, 'sallow-reach'), { rows: bookRows(demoSeed, pulls), traces });
-  writeFileSync(join(folder, 'sallow-reach-truth.json'), `${JSON.stringify(truthOf(pulls), null, 1)}\n`);
+  writeFileSync(join(folder, 'sallow-reach-truth.json'), jsonText(truthOf(pulls)));
   return { files: files.length, bytes: files.reduce((sum, file) => sum + file.bytes, 0) };
+}
+
+/** JSON with lists of plain numbers on one line, as the formatter of this repository wants it. */
+function jsonText(value: object): string {
+  const text = JSON.stringify(value, null, 2);
+  return `${text.replace(/\[\s+((?:-?[\d.]+,?\s+)+)\]/g, (_, list: string) => `[${list.trim().replace(/\s+/g, ' ')}]`)}\n`;
 }
 
 if (import.meta.main) {

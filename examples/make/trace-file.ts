@@ -141,7 +141,7 @@ const layouts: Readonly<Record<TraceForm, Layout>> = {
     encode: utf8,
   },
   'bare names': {
-    head: () => ['t,F,s'],
+    head: () => ['t,F,x'],
     row: (s) => [s.time_s.toFixed(2), s.force_kN.toFixed(2), s.table_mm.toFixed(2)],
     separator: ',',
     lineEnd: '\n',
@@ -152,7 +152,7 @@ const layouts: Readonly<Record<TraceForm, Layout>> = {
 /** What `pulls.csv` must say for this form: a choice between two forces, or units that the header lacks. */
 export function namedColumns(form: TraceForm): NamedColumns {
   if (form === 'peak hold') return { time_column: null, force_column: 'Force [kN]', table_column: null };
-  if (form === 'bare names') return { time_column: 't[s]', force_column: 'F[kN]', table_column: 's[mm]' };
+  if (form === 'bare names') return { time_column: 't[s]', force_column: 'F[kN]', table_column: 'x[mm]' };
   return { time_column: null, force_column: null, table_column: null };
 }
 

@@ -1,3 +1,3 @@
+export * from './finding.ts';
 export * from './package/field.ts';
 export * from './package/tables.ts';
-export * from './finding.ts';

@@ -14,7 +14,7 @@ export interface GradeChoice {
 }
 
 /** Hoist chain of grade T comes in three types with different elongation and stress at WLL (EN 818-7). */
-export const hoistTypes = ['T', 'DAT', 'DT'] as const;
+export const hoistTypes: readonly string[] = ['T', 'DAT', 'DT'];
 
 const hoistStandard = 'EN 818-7';
 

@@ -75,7 +75,7 @@ function ruleValue(rule: Rule, choice: Choice, wanted: Wanted): number | null {
 function fixedValue(rule: Rule, { grade }: Choice): number | null {
   const { value } = rule;
   if (typeof value === 'number') return value;
-  const position = hoistTypes.indexOf(grade.base);
+  const position = hoistTypes.indexOf(grade.base ?? '');
   if (!Array.isArray(value) || value.length !== hoistTypes.length || position < 0) return null;
   const entry: unknown = value[position];
   return typeof entry === 'number' ? entry : null;

@@ -1,3 +1,4 @@
+export { takeOffZinc } from './bare-steel.ts';
 export { gaugePiece, type PieceReadings } from './piece-gauging.ts';
 export { gaugeQuantities } from './quantity-gauging.ts';
 export type * from './reading.ts';
@@ -8,5 +9,5 @@ export {
   readingUncertainty,
   repeatabilityOf,
 } from './reading-uncertainty.ts';
-export { type Coating, type SteelArea, steelArea } from './steel-area.ts';
+export { type SteelArea, steelArea } from './steel-area.ts';
 export { type StrengthInputs, type StrengthSplit, standardGrades, strengthSplit } from './strength-split.ts';

@@ -3,15 +3,15 @@ import { gaugeQuantities } from './quantity-gauging.ts';
 import type { GaugingInput, GaugingInstrument, GaugingReading } from './reading.ts';
 import { requireReadings } from './reading-check.ts';
 import { readingDoubts } from './reading-doubt.ts';
-import { type Coating, type SteelArea, steelArea } from './steel-area.ts';
+import { type SteelArea, steelArea } from './steel-area.ts';
 
 /** What {@link gaugePiece} works from. */
 export interface PieceReadings {
   readonly readings: readonly GaugingInput[];
   readonly instruments: readonly GaugingInstrument[];
   readonly nominalSize_mm: number;
-  /** Zinc over which the diameters were read; left out where bared steel was gauged or the chain is uncoated. */
-  readonly coating?: Coating | null | undefined;
+  /** Standard uncertainty of the zinc thickness that was taken off the diameters (`takeOffZinc`); left out for bare steel. */
+  readonly zincThicknessUncertainty_mm?: number | undefined;
 }
 
 /**
@@ -23,10 +23,15 @@ export interface PieceReadings {
  *
  * @throws InputError `gauging.readings` naming every row at fault, or `gauging.size`
  */
-export function gaugePiece({ readings, instruments, nominalSize_mm, coating = null }: PieceReadings): GaugingReading {
+export function gaugePiece({
+  readings,
+  instruments,
+  nominalSize_mm,
+  zincThicknessUncertainty_mm,
+}: PieceReadings): GaugingReading {
   requireReadings(readings, nominalSize_mm);
   const quantities = gaugeQuantities(readings, instruments);
-  const area = steelArea(readings, instruments, coating);
+  const area = steelArea(readings, instruments, zincThicknessUncertainty_mm);
   return {
     quantities,
     meanDiameter_mm: quantities.find(({ quantity }) => quantity === 'diameter')?.mean_mm ?? null,
@@ -38,7 +43,6 @@ export function gaugePiece({ readings, instruments, nominalSize_mm, coating = nu
     notes: [
       ...readingDoubts(readings, nominalSize_mm),
       ...areaNotes(readings, area),
-      ...coatingNotes(area, coating),
       ...instrumentNotes(readings, instruments),
     ],
   };
@@ -67,12 +71,6 @@ function areaNotes(readings: readonly GaugingInput[], area: SteelArea | null): r
   return [
     `The bar was read in one direction only on link ${links}: it was taken as round, and an oval bar would not show.`,
   ];
-}
-
-function coatingNotes(area: SteelArea | null, coating: Coating | null): readonly string[] {
-  if (area === null || coating === null) return [];
-  const unknown = coating.standardUncertainty_um === null ? '; its uncertainty is not known, so the area has none' : '';
-  return [`A coating of ${coating.thickness_um} um was taken off both sides of the bar for the steel area${unknown}.`];
 }
 
 function instrumentNotes(

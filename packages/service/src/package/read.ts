@@ -187,7 +187,10 @@ function checkContent(work: Work, source: PackageSource): void {
     work.faults.push({ file: work.tableFiles[table] ?? `${table}.csv`, ...fault });
   const own = readOwnStandards(work.files);
   work.standards = own.standards;
-  work.faults.push(...own.faults, ...ruleFaults(work.tableFiles.products ?? 'products.csv', work.sheets.products, own.standards));
+  work.faults.push(
+    ...own.faults,
+    ...ruleFaults(work.tableFiles.products ?? 'products.csv', work.sheets.products, own.standards),
+  );
 }
 
 function noteHashes(work: Work, all: readonly ListedFile[]): void {

@@ -1,5 +1,5 @@
 import type { MeasuredValue } from '@provinghouse/core';
-import { figureText } from '../lib/figure.ts';
+import { uncertaintyText } from '../lib/figure.ts';
 import { text } from '../lib/text.ts';
 import { Measured } from './figure.tsx';
 import { Opens } from './opens.tsx';
@@ -22,7 +22,7 @@ function Origin({ measured }: { readonly measured: MeasuredValue }) {
       <p>
         {expandedUncertainty === null
           ? text.origin.noUncertainty
-          : text.origin.uncertainty(figureText({ value: expandedUncertainty, unit, uncertainty: expandedUncertainty }).split(' ± ')[0] ?? '', String(coverageFactor))}
+          : text.origin.uncertainty(uncertaintyText(expandedUncertainty, unit), String(coverageFactor))}
       </p>
       <Budget measured={measured} />
     </>
@@ -45,7 +45,7 @@ function Budget({ measured }: { readonly measured: MeasuredValue }) {
         {measured.contributions.map((part) => (
           <tr key={part.name}>
             <th scope="row">{part.name}</th>
-            <td>{figureText({ value: part.standardUncertainty, unit: measured.unit, uncertainty: part.standardUncertainty }).replace(/ ± \S+?(?=\u00a0|$)/, '')}</td>
+            <td>{uncertaintyText(part.standardUncertainty, measured.unit)}</td>
             <td>{part.source}</td>
           </tr>
         ))}

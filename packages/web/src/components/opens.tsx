@@ -31,7 +31,7 @@ export function Opens({ children, title, content, wide = false }: OpensProps) {
           <span>{children}</span>
         </button>
       </Popover.Target>
-      <Popover.Dropdown aria-label={title} aria-labelledby={undefined} tabIndex={0} data-autofocus>
+      <Popover.Dropdown tabIndex={0} data-autofocus>
         {opened ? (
           <>
             <h3>{title}</h3>

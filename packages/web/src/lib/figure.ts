@@ -73,6 +73,12 @@ export function figureText(input: FigureInput): string {
   return `${bound}${body}${unit === '' ? '' : `\u00a0${unit}`}`;
 }
 
+/** An uncertainty on its own, to two significant digits: `0.62 kN`. */
+export function uncertaintyText(uncertainty: number, unit: string): string {
+  const { spread, value, unit: sign } = setFigure({ value: uncertainty, unit, uncertainty });
+  return `${spread ?? value}\u00a0${sign}`;
+}
+
 function usual(value: number, unit: string): string {
   const places = usualPlaces[unit];
   if (places !== undefined) return unsigned(value.toFixed(places));

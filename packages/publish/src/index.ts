@@ -1,0 +1,3 @@
+export type { Report, ReportDocument } from './document.ts';
+export { renderReport } from './render.ts';
+export { reportSource } from './source.ts';

@@ -1,0 +1,68 @@
+import type { ReportDocument } from '../document.ts';
+import { literal, type Typst } from '../typst/escape.ts';
+import { caption, paragraph, section, type TableRow, table } from '../typst/table.ts';
+import { cell } from '../words/piece.ts';
+
+/** Where and how the pieces parted: counts by product, then every reading of every examiner. */
+export function breaksSection(document: ReportDocument): Typst {
+  const { pieces } = document.finding;
+  const read = pieces.filter((piece) => piece.breaks.length > 0);
+  if (read.length === 0) return [section('Breaks'), paragraph(literal('No break was examined.'))].join('\n');
+  const differing = read.filter((piece) => piece.examinersDiffer).map((piece) => piece.piece);
+  const twice = read.filter((piece) => new Set(piece.breaks.map((reading) => reading.examiner)).size > 1).length;
+  const agreement =
+    twice === 0
+      ? 'Each break was read by one examiner only, so nothing can be said about how well readers agree.'
+      : differing.length === 0
+        ? `${twice} of ${read.length} breaks were read by more than one examiner; they agree on all.`
+        : `${twice} of ${read.length} breaks were read by more than one examiner. They differ on ${differing.join(', ')}; the first reading is the one counted.`;
+  return [
+    section('Breaks'),
+    caption(literal('Counts by position and mode')),
+    tallyTable(document),
+    paragraph(literal(agreement)),
+    caption(literal('Every reading')),
+    readingTable(document),
+  ].join('\n');
+}
+
+function tallyTable(document: ReportDocument): Typst {
+  const rows = document.finding.products.flatMap((product) =>
+    product.breaks.map((tally, index) => [
+      index === 0 ? `strong(${literal(product.product)})` : '""',
+      literal(tally.position),
+      literal(tally.mode),
+      literal(String(tally.count)),
+    ]),
+  );
+  return table(
+    [{ heading: 'Product', width: '34mm' }, { heading: 'Position', width: '1fr' }, { heading: 'Mode', width: '1fr' }, { heading: 'Pieces', align: 'right' }],
+    rows,
+  );
+}
+
+function readingTable(document: ReportDocument): Typst {
+  const rows: TableRow[] = document.finding.pieces.flatMap((piece) =>
+    piece.breaks.map((reading, index) => [
+      index === 0 ? `strong(${literal(piece.piece)})` : '""',
+      literal(reading.link === 0 ? 'gripped' : String(reading.link)),
+      literal(reading.examiner),
+      literal(reading.position),
+      literal(reading.mode),
+      cell(reading.note),
+      piece.examinersDiffer ? 'strong("differ")' : '""',
+    ]),
+  );
+  return table(
+    [
+      { heading: 'Piece' },
+      { heading: 'Link' },
+      { heading: 'Examiner' },
+      { heading: 'Position' },
+      { heading: 'Mode', width: '28mm' },
+      { heading: 'Seen', width: '1fr' },
+      { heading: 'Readers' },
+    ],
+    rows,
+  );
+}
