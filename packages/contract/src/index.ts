@@ -1,3 +1,2 @@
 export * from './finding.ts';
-export * from './package/field.ts';
-export * from './package/tables.ts';
+export * from './package/index.ts';

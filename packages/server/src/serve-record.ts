@@ -1,5 +1,5 @@
 import { fileURLToPath } from 'node:url';
-import { bringIn, listCampaigns, openRecord, type Progress } from '@provinghouse/service';
+import { bringIn, type Effects, listCampaigns, openRecord, type Progress } from '@provinghouse/service';
 import { startServer } from './main.ts';
 import { recordPorts } from './record-ports.ts';
 
@@ -36,8 +36,8 @@ export async function serveRecord({ port, host, demo, progress }: ServeRecord): 
   }
 }
 
-async function withDemo(effects: Parameters<typeof bringIn>[1]): Promise<string[]> {
+async function withDemo(effects: Effects): Promise<string[]> {
   if ((await listCampaigns(effects)).length > 0) return [];
-  const { campaign } = await bringIn({ path: demoPackage, why: 'the demo campaign, invented' }, effects);
+  const { campaign } = await bringIn({ path: demoPackage, who: effects.who, why: 'the demo campaign, invented' }, effects);
   return [`The record was empty: the demo campaign ${campaign} was brought in. All its figures are invented.`];
 }

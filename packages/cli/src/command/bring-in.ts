@@ -1,6 +1,7 @@
 import { bringIn as bringInPackage } from '@provinghouse/service';
 import { type Command, only, text } from '../command.ts';
 import { exitCode } from '../exit.ts';
+import { wrapped } from '../layout.ts';
 import { withRecord } from '../record.ts';
 
 export const bringIn: Command = {
@@ -15,10 +16,9 @@ export const bringIn: Command = {
   example: 'provinghouse bring-in examples/sallow-reach',
   async run({ positionals, values, terminal }) {
     const path = only(positionals, 'a folder or ZIP file');
-    const who = text(values, 'who');
-    const why = text(values, 'why');
+    const why = text(values, 'why') ?? `brought in from ${path}`;
     const done = await withRecord(terminal, (effects) =>
-      bringInPackage({ path, ...(who === undefined ? {} : { who }), ...(why === undefined ? {} : { why }) }, effects),
+      bringInPackage({ path, who: text(values, 'who') ?? effects.who, why }, effects),
     );
     if (values.json) terminal.out.write(`${JSON.stringify(done)}\n`);
     else {
@@ -26,7 +26,7 @@ export const bringIn: Command = {
       terminal.out.write(
         done.alreadyHeld
           ? `Campaign ${done.campaign} is already in the record, the same to the last row. Nothing was written.\n`
-          : `Campaign ${done.campaign} is in the record: ${rows} rows and ${done.files} files.\n${done.notes.map((note) => `  ${note}\n`).join('')}Next: provinghouse judge ${done.campaign}\n`,
+          : `Campaign ${done.campaign} is in the record: ${rows} rows and ${done.files} files.\n${done.notes.map((note) => `${wrapped(note, '  ')}\n`).join('')}Next: provinghouse judge ${done.campaign}\n`,
       );
     }
     return exitCode.done;

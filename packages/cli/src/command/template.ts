@@ -1,6 +1,7 @@
 import { writeTemplate } from '@provinghouse/service';
 import { type Command, only } from '../command.ts';
 import { exitCode } from '../exit.ts';
+import { progressBar } from '../progress.ts';
 
 export const template: Command = {
   name: 'template',
@@ -10,7 +11,7 @@ export const template: Command = {
   example: 'provinghouse template my-campaign',
   async run({ positionals, values, terminal }) {
     const dir = only(positionals, 'a folder');
-    const done = await writeTemplate({ dir });
+    const done = await writeTemplate({ dir }, { progress: progressBar(terminal) });
     terminal.out.write(
       values.json
         ? `${JSON.stringify(done)}\n`

@@ -124,6 +124,8 @@ export interface TableCheck {
   readonly js: string;
   readonly accept: { readonly abs?: number; readonly rel?: number };
   readonly skip?: readonly (string | number)[];
+  /** What was found when the file was made: rows compared, greatest deviation. */
+  readonly observed?: { readonly rows: number; readonly maxAbs: number };
   readonly expected?: number;
   readonly also?: { readonly lbf: number; readonly accept: { readonly abs: number } };
 }

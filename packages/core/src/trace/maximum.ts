@@ -90,8 +90,14 @@ export function findMaximum(force: Float64Array, from: number, to: number): Maxi
   const bias = expectedBias(noise, countNear(force, from, to, value - 3 * noise));
   const top = bias > BIAS_WORTH_FITTING * value ? fittedTop(force, from, to, noise) : null;
   if (top) {
-    const stepUp = 0;
-    return { force_kN: top.value, sample: top.at, noise_kN: noise, noiseUncertainty_kN: top.uncertainty, samplingUncertainty_kN: stepUp, smoothed: true };
+    return {
+      force_kN: top.value,
+      sample: top.at,
+      noise_kN: noise,
+      noiseUncertainty_kN: top.uncertainty,
+      samplingUncertainty_kN: 0,
+      smoothed: true,
+    };
   }
   return {
     force_kN: value,

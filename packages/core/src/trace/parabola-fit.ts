@@ -56,7 +56,7 @@ export function parabolaTop(values: Float64Array, from: number, to: number, nois
   const at = (x: number): number => a + b * x + c * x * x;
   const inside = c < 0 ? Math.max(-1, Math.min(1, -b / (2 * c))) : b > 0 ? 1 : -1;
   const top = c >= 0 && at(-1) > at(1) ? -1 : inside;
-  // Variance of a fitted value at x for many even samples: (9 - 30 x^2... ) from the Legendre basis P0, P1, P2.
+  // Over many even samples the Legendre polynomials are orthogonal: the variance at x is (P0^2 + 3 P1^2 + 5 P2^2) sigma^2 / n.
   const legendre2 = (3 * top * top - 1) / 2;
   const error = noise * Math.sqrt((1 + 3 * top * top + 5 * legendre2 ** 2) / count);
   const residual = (i: number): number => (values[from + i] as number) - at((i - half) / half);

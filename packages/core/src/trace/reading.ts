@@ -65,4 +65,10 @@ export interface TraceReading {
   readonly events: readonly TraceEvent[];
   readonly valid: boolean;
   readonly notes: readonly string[];
+  /** End of the flat start; null when there is none. */
+  readonly timeAtEndOfSlack_s?: number | null;
+  /** Travel as recorded at which the elastic line meets zero force; extensions count from here. */
+  readonly travelOrigin_mm?: number | null;
+  /** The signal that stiffness, extensions and energies come from. */
+  readonly travelFrom?: 'extension' | 'table' | null;
 }

@@ -19,7 +19,7 @@ export interface RuleLine {
 }
 
 interface Axis {
-  readonly values: readonly number[];
+  readonly values: readonly (number | null)[];
   readonly words: string;
 }
 
@@ -72,7 +72,7 @@ type AcrossExtents = ReadonlyMap<string, readonly number[]>;
 function acrossExtents(panels: readonly TracePanel[]): AcrossExtents {
   const axes = panels.flatMap((panel) => (panel.curve === null ? [] : [axisOf(panel.curve)]));
   const byWords = Map.groupBy(axes, (axis) => axis.words);
-  return new Map([...byWords].map(([words, group]) => [words, [0, ...group.flatMap((axis) => axis.values)]]));
+  return new Map([...byWords].map(([words, group]) => [words, [0, ...group.flatMap((axis) => axis.values.filter((value) => value !== null))]]));
 }
 
 function forceAxis(force: Scale, end: number): Typst[] {
@@ -135,7 +135,7 @@ function drawCurve(panel: TracePanel, on: { readonly axis: Axis; readonly across
   const forces = panel.curve?.force_kN ?? [];
   const points: Point[] = forces.flatMap((force_kN, index) => {
     const value = on.axis.values[index];
-    if (value === undefined || !Number.isFinite(value) || !Number.isFinite(force_kN)) return [];
+    if (value === undefined || value === null || !Number.isFinite(value) || !Number.isFinite(force_kN)) return [];
     return [{ x: position(on.across, value), y: position(on.force, force_kN) }];
   });
   const highest = points.reduce<Point | null>((best, point) => (best === null || point.y < best.y ? point : best), null);

@@ -1,7 +1,6 @@
 import type { ReportDocument } from '../document.ts';
 import { joined, literal, type Typst } from '../typst/escape.ts';
-import { caption, note, paragraph, section, subsection, table } from '../typst/table.ts';
-import { day } from '../words/day.ts';
+import { note, paragraph, section, subsection, table } from '../typst/table.ts';
 import { asWritten } from '../words/number.ts';
 import { cell } from '../words/piece.ts';
 

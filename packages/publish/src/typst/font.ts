@@ -10,7 +10,7 @@ const faces = ['400Regular', '400Regular_Italic', '600SemiBold'] as const;
 const resolve = createRequire(import.meta.url).resolve;
 
 let loaded: readonly Buffer[] | null = null;
-let covered: ReadonlySet<number> | null = null;
+let covered: readonly ReadonlySet<number>[] | null = null;
 
 /** The font files of the report, from the font package; the system's fonts are never asked for. */
 export function fontFiles(): readonly Buffer[] {
@@ -22,8 +22,6 @@ export function fontFiles(): readonly Buffer[] {
 
 /** True when every face of the report can show the code point. */
 export function isCovered(codePoint: number): boolean {
-  covered ??= fontFiles()
-    .map(coverageOf)
-    .reduce((shared, face) => shared.intersection(face));
-  return covered.has(codePoint);
+  covered ??= fontFiles().map(coverageOf);
+  return covered.every((face) => face.has(codePoint));
 }

@@ -104,7 +104,7 @@ export const text = {
     differ: 'readers differ',
     breakPlace: (position: string, mode: string, link: number) => ({ place: `${position}, ${mode}`, link: link === 0 ? 'gripped link' : `link ${link}` }),
     least: (value: string) => `least link ${value}`,
-    minimum: (value: string) => `minimum ${value}`,
+    minimum: (limit: string) => `breaking force ${limit}`,
     empty: 'This campaign has no pieces yet. Add them to the data package and bring it in again.',
   },
   piece: {

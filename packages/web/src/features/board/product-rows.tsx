@@ -1,7 +1,6 @@
 import type { PieceFinding, ProductFinding } from '@provinghouse/contract';
 import { Link } from 'wouter';
 import { VerdictMark } from '../../components/verdict-mark.tsx';
-import { figureText } from '../../lib/figure.ts';
 import { limitText } from '../../lib/limit-text.ts';
 import { hrefs } from '../../lib/route.ts';
 import { text } from '../../lib/text.ts';
@@ -61,9 +60,8 @@ function claimOf(product: ProductFinding): string {
   const minimum = product.specification.limits.find((limit) => limit.quantity === 'breakingForce');
   const parts = [
     product.product,
-    figureText({ value: product.nominalSize_mm, unit: 'nominal size' }).replace(/\u00a0.*$/, '\u00a0mm'),
     product.specification.title,
-    ...(minimum ? [text.board.minimum(limitText(minimum).replace(/^at least /, ''))] : []),
+    ...(minimum ? [text.board.minimum(limitText(minimum))] : []),
   ];
   return parts.join(', ');
 }

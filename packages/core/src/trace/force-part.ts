@@ -1,0 +1,37 @@
+import { maximumUncertainty } from './force-uncertainty.ts';
+import type { Maximum } from './maximum.ts';
+import { findMaximum } from './maximum.ts';
+import { noiseAt } from './noise.ts';
+import type { ReadOptions } from './options.ts';
+import type { Parting } from './parting.ts';
+import { findParting } from './parting.ts';
+import type { Plateau } from './plateau.ts';
+import { findPlateau } from './plateau.ts';
+import type { Prepared } from './prepared.ts';
+
+/** What the force alone says. */
+export interface ForcePart {
+  readonly parting: Parting | null;
+  /** Last sample of the loaded record: the one before parting, or the last. */
+  readonly end: number;
+  readonly maximum: Maximum;
+  readonly uncertainty_kN: number | null;
+  readonly plateau: Plateau | null;
+}
+
+/** Parting, maximum, clipping and the uncertainty of the maximum. */
+export function readForce(prepared: Prepared, options: ReadOptions): ForcePart {
+  const { clean, noise, resolution_kN, slack, sampling, signals } = prepared;
+  const parting = findParting({ force_kN: clean, time_s: signals.time_s, noiseNear: (i) => noiseAt(noise, i) });
+  const end = parting?.last ?? clean.length - 1;
+  const maximum = findMaximum(clean, slack.end, end);
+  const plateau = findPlateau({
+    force_kN: slack.offset_kN === 0 ? clean : clean.map((value) => value + slack.offset_kN),
+    from: slack.end,
+    to: end,
+    resolution_kN,
+    rangeMaximum_kN: options.rig?.rangeMaximum_kN,
+    rate_Hz: sampling.rate_Hz,
+  });
+  return { parting, end, maximum, uncertainty_kN: maximumUncertainty(maximum, options.rig, resolution_kN), plateau };
+}

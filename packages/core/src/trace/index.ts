@@ -1,0 +1,15 @@
+export type { ChosenColumn, ChosenColumns } from './column-choice.ts';
+export { chooseColumns } from './column-choice.ts';
+export type { HeaderCell } from './header-cell.ts';
+export { headerCells } from './header-cell.ts';
+export type { Layout } from './layout.ts';
+export { findLayout } from './layout.ts';
+export type { ParseOptions, RateLimits, ReadOptions, RigFacts, Signal, TraceOptions } from './options.ts';
+export type { NumberTable, TablePlan } from './parse-delimited.ts';
+export { parseDelimited } from './parse-delimited.ts';
+export { parseTrace } from './parse-trace.ts';
+export { readSignals, readTrace } from './read-signals.ts';
+export type { ColumnChoice, Interval, TraceColumns, TraceEvent, TraceReading } from './reading.ts';
+export type { TraceSignals } from './signals.ts';
+export { plainBytes } from './text-encoding.ts';
+export { thinCurve } from './thin-curve.ts';
