@@ -34,10 +34,6 @@ test('a campaign brought in, exported and brought in again gives the same findin
     assert.ok(!first.out.includes('NaN'));
   }));
 
-interface Truth {
-  readonly pieces: readonly Readonly<Record<string, unknown>>[];
-}
-
 test('the command says what went wrong, where, and what would be right, and keeps nothing', () =>
   withFolder((folder) => {
     const run = provinghouse(join(folder, 'home'), 'bring-in', join(folder, 'nowhere'));

@@ -24,6 +24,7 @@ export { nearestR10, preferredNumbers, roundDownR40, roundUpR20, toPrecision3 } 
 export { evaluateExpression } from './rule-expression.ts';
 export { type RuleFunction, type RuleVariables, ruleFunction } from './rule-function.ts';
 export {
+  type Row,
   type Rule,
   type Rulebook,
   rulebook,

@@ -125,14 +125,19 @@ function lengthOverLinks(choice: Choice): LimitDraft | null {
   if (nominal === null) return null;
   const upper = findValue(choice, 'gaugeLength11Upper');
   const lower = findValue(choice, 'gaugeLength11Lower');
-  const draft = { quantity: 'lengthOverLinks', nominal: nominal.value, links: 11 } as const;
-  if (upper === null || lower === null) return { ...draft, parts: [nominal] };
+  const notes = [
+    hasClasses(choice) ? classNote(choice) : null,
+    upper === null ? 'the upper deviation was not found' : null,
+    lower === null ? 'the lower deviation was not found' : null,
+  ].filter((note) => note !== null);
   return {
-    ...draft,
-    lower: tidy(nominal.value + lower.value),
-    upper: tidy(nominal.value + upper.value),
-    parts: [nominal, upper, lower],
-    ...(hasClasses(choice) ? { note: classNote(choice) } : {}),
+    quantity: 'lengthOverLinks',
+    lower: lower === null ? null : tidy(nominal.value + lower.value),
+    upper: upper === null ? null : tidy(nominal.value + upper.value),
+    nominal: nominal.value,
+    links: 11,
+    parts: [nominal, upper, lower].filter((part) => part !== null),
+    ...(notes.length === 0 ? {} : { note: notes.join('; ') }),
   };
 }
 

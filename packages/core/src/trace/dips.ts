@@ -22,6 +22,9 @@ function blockSize(input: DipInput): number {
   return Math.max(1, Math.min(wanted, Math.floor(SMOOTH_S / input.step_s)));
 }
 
+/** A re-rise of less than this share of the fall is a ripple on a decline. */
+const LEAST_RISE = 0.2;
+
 interface Turn {
   readonly peakAt: number;
   readonly peak: number;
@@ -40,7 +43,7 @@ function turns(force: Float64Array, threshold: number): Turn[] {
     const peak = force[peakAt] as number;
     if (peak - low > threshold) {
       low = Math.min(low, value);
-      if (value - low <= threshold) continue;
+      if (value - low <= Math.max(threshold, LEAST_RISE * (peak - low))) continue;
       found.push({ peakAt, peak, drop: peak - low, resumed: i });
       peakAt = i;
       low = Number.POSITIVE_INFINITY;
@@ -63,7 +66,7 @@ function blocks(input: DipInput, block: number): Float64Array {
 
 /**
  * Every local maximum with a fall and a re-rise beyond noise: over eight standard deviations of the noise (means over up to 50 ms when noisy), four
- * steps of resolution and 0.2 % of the maximum. A fall of more than a fifth of the force is a slip, else a dip. `regained` says whether the
+ * steps of resolution and 0.2 % of the maximum; the re-rise is a fifth of the fall or more. A fall of more than a fifth of the force is a slip, else a dip. `regained` says whether the
  * force later passed its value before the fall. Peak-and-valley counting with a dead band: ASTM E1049, rainflow, the hysteresis filter.
  */
 export function findDips(input: DipInput): TraceEvent[] {

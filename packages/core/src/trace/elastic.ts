@@ -19,7 +19,7 @@ interface Window {
   readonly fit: LineFit;
   readonly from: number;
   readonly to: number;
-  /** Standard error of the slope over the slope. */
+  /** Standard error of the slope, joined with its bend, over the slope. */
   readonly error: number;
 }
 
@@ -41,6 +41,14 @@ function firstPlaces(force: Float64Array, maximum: number): number[] {
   return places;
 }
 
+/** How far the slopes of the two halves of a window are from their mean, halved: about one standard error for a straight noisy stretch. */
+function bend(sums: LineSums, from: number, to: number): number {
+  const middle = (from + to) >> 1;
+  const lower = fitLine(sums, from, middle);
+  const upper = fitLine(sums, middle, to);
+  return lower && upper ? Math.abs(lower.slope - upper.slope) / 8 : 0;
+}
+
 function windows(sums: LineSums, places: readonly number[], leastPoints: number): Window[] {
   const found: Window[] = [];
   const span = Math.round(LEAST_SPAN / STEP);
@@ -50,7 +58,9 @@ function windows(sums: LineSums, places: readonly number[], leastPoints: number)
       const to = (places[high] as number) + 1;
       if (to - from < leastPoints) continue;
       const fit = fitLine(sums, from, Math.min(to, sums.x.length - 1));
-      if (fit && fit.slope > 0) found.push({ fit, from, to, error: Math.max(ERROR_FLOOR, fit.slopeError / fit.slope) });
+      if (!fit || fit.slope <= 0) continue;
+      const error = Math.hypot(fit.slopeError, bend(sums, from, from + fit.count)) / fit.slope;
+      found.push({ fit, from, to, error: Math.max(ERROR_FLOOR, error) });
     }
   }
   return found;
@@ -81,7 +91,7 @@ function correlation(coarse: Coarse, window: Window): number {
 
 /**
  * Elastic stiffness: least-squares lines are laid through every stretch of the rising record that spans at least 20 % of the maximum force
- * between 5 % and 85 % of it; the stiffness is the mean of their slopes, weighted by the inverse fourth power of the relative standard error, and
+ * between 5 % and 85 % of it; the stiffness is the mean of their slopes, weighted by the inverse fourth power of the relative error (standard error and bend between the halves), and
  * stretches less than three quarters as steep as the steepest sound one (take-up, plastic flow) do not count. The 95 % interval joins
  * the error of the best line (Student's t, points thinned by the correlation of the residuals) and the spread between the stretches.
  * After the least-normalised-residual search of ASTM E3076 (memory) with the averaging of Buckland et al., Biometrics 53 (1997) 603.

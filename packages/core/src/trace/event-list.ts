@@ -13,6 +13,8 @@ export interface EventList {
 }
 
 const MOST_LISTED = 200;
+/** Time after the sudden loss in which the force is taken to have fallen to its lowest. */
+const SETTLED_S = 0.5;
 
 function plain(kind: TraceEvent['kind'], time_s: number, force_kN: number, drop_kN: number | null = null): TraceEvent {
   return { kind, time_s, force_kN, drop_kN, regained: null };
@@ -36,11 +38,16 @@ function ending(prepared: Prepared, force: ForcePart, time: Float64Array): Trace
   const last = clean.length - 1;
   if (!force.parting) return plain('end of record', time[last] as number, clean[last] as number);
   const before = clean[force.parting.last] as number;
+  let low = Number.POSITIVE_INFINITY;
+  for (let i = force.parting.after; i <= last; i++) {
+    low = Math.min(low, clean[i] as number);
+    if ((time[i] as number) > (time[force.parting.after] as number) + SETTLED_S) break;
+  }
   return {
     kind: 'parted',
     time_s: time[force.parting.last] as number,
     force_kN: before,
-    drop_kN: before - (clean[force.parting.after] as number),
+    drop_kN: before - low,
     regained: false,
   };
 }

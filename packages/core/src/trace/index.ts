@@ -13,3 +13,4 @@ export type { ColumnChoice, Interval, TraceColumns, TraceEvent, TraceReading } f
 export type { TraceSignals } from './signals.ts';
 export { plainBytes } from './text-encoding.ts';
 export { thinCurve } from './thin-curve.ts';
+export { type ThinnedSignals, thinSignals } from './thin-signals.ts';

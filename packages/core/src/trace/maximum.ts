@@ -56,17 +56,27 @@ interface FittedTop {
   readonly uncertainty: number;
 }
 
-/** Parabolas over wider and wider windows about the highest stretch, as long as they fit; the widest that fits is taken. */
+/** Chi-square per degree of freedom (of five) that a good fit passes in one case of forty. */
+const WORST_MISFIT = 2.6;
+/** What the shape of the curve may add beyond a parabola that fits within the noise, as a share of the noise. */
+const SHAPE_SHARE = 0.1;
+
+/**
+ * Parabolas over wider and wider windows about the highest stretch; the widest that fits within the noise is taken, and two misfits in a row end the search.
+ * A narrow window is the more in doubt, since its place was chosen for being high.
+ */
 function fittedTop(force: Float64Array, from: number, to: number, noise: number): FittedTop | null {
   const size = Math.min(Math.max(5, Math.round((to - from) / 300)), to - from + 1);
   const centre = highestWindow(force, from, to, size);
   let taken: FittedTop | null = null;
-  for (let half = Math.max(3, size >> 1); half <= (to - from) / 2; half = Math.ceil(half * 1.5)) {
+  let misfits = 0;
+  for (let half = Math.max(3, size >> 1); half <= (to - from) / 2 && misfits < 2; half = Math.ceil(half * 1.4)) {
     const top = parabolaTop(force, Math.max(from, centre - half), Math.min(to, centre + half), noise);
     if (!top) continue;
-    if (taken && (top.misfit > 2.5 || Math.abs(top.value - taken.value) > 2 * taken.uncertainty)) break;
-    const shift = taken ? Math.abs(top.value - taken.value) / 2 : 0;
-    taken = { value: top.value, at: Math.round(top.at), uncertainty: Math.hypot(top.error, shift) };
+    misfits = top.misfit > WORST_MISFIT ? misfits + 1 : 0;
+    if (misfits > 0 && taken) continue;
+    const shift: number = taken && half > 2 * size ? Math.abs(top.value - taken.value) / 2 : 0;
+    taken = { value: top.value, at: Math.round(top.at), uncertainty: Math.hypot(top.error, shift, SHAPE_SHARE * noise) };
   }
   return taken;
 }

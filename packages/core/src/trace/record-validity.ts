@@ -76,16 +76,14 @@ function zeroAfter(prepared: Prepared, after: number | null, maximum: number): R
 }
 
 function travelRemarks(prepared: Prepared, travel: TravelPart, options: ReadOptions): (Remark | null)[] {
-  const { travelFrom, compliance_mm_per_kN, signals } = prepared;
+  const { travelFrom, compliance_mm_per_kN } = prepared;
   const share = travel.numbers.shareInsideRateLimits;
-  const asTravel = signals.columns.table?.because.includes('names no gauge') ?? false;
   return [
     travelFrom === null ? { text: 'There is no travel signal: stiffness, extensions and energies are not known.' } : null,
     travelFrom === 'table' && compliance_mm_per_kN === null
       ? { text: 'Extensions are travel of the table and hold the stretch of the rig, whose compliance is not known.' }
       : null,
     compliance_mm_per_kN === null ? null : { text: `The stretch of the rig (${compliance_mm_per_kN} mm/kN) was taken off the table travel.` },
-    asTravel ? { text: `"${signals.columns.table?.name}" was taken for travel of the machine, since nothing names it a gauge on the piece.` } : null,
     travelFrom !== null && travel.elastic === null ? { text: 'No elastic stretch was found: the force does not rise steadily with the travel.' } : null,
     travelFrom !== null && referenceLength(options) === null ? { text: 'No knee and no elongation in %: neither a gauge length nor links and pitch are given.' } : null,
     share !== null && share < 0.9

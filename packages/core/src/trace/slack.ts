@@ -21,6 +21,9 @@ export interface SlackInput {
   readonly peak: number;
 }
 
+/** Slack as a share of the travel to the maximum; play of grips under a preload is less. */
+const LEAST_SLACK = 0.05;
+
 function mean(values: Float64Array, from: number, to: number): number {
   let sum = 0;
   for (let i = from; i < to; i++) sum += values[i] as number;
@@ -35,7 +38,7 @@ function proofOfSlack(input: SlackInput, end: number, level: number, band: numbe
     const moved = Math.abs((travel_mm[end] as number) - (travel_mm[0] as number));
     const whole = Math.abs((travel_mm[peak] as number) - (travel_mm[0] as number));
     const shaking = differenceNoise(travel_mm, 0, end + 1);
-    return moved > 0.01 * whole && moved > 5 * shaking ? `the machine moved ${moved.toPrecision(3)} mm while the force stood still` : null;
+    return moved > LEAST_SLACK * whole && moved > 5 * shaking ? `the machine moved ${moved.toPrecision(3)} mm while the force stood still` : null;
   }
   const flat_s = time_s ? (time_s[end] as number) - (time_s[0] as number) : 0;
   const small = Math.abs(level) < 0.02 * (force_kN[peak] as number);
@@ -49,7 +52,7 @@ function flatEnd(force: Float64Array, rise: number, level: number, band: number)
 
 /**
  * Finds the flat start of a record (before the force first reaches 5 % of its maximum; five samples or more within the noise) and the zero offset. The
- * mean of the flat start is taken off only where slack is shown: the machine moved while the force stood still, or the level lies below
+ * mean of the flat start is taken off only where slack is shown: the machine moved by 5 % of its travel to the maximum while the force stood still, or the level lies below
  * zero, or, without a travel signal, the force stood still for two seconds. A flat start without any of these may be a preload and stays.
  * Zeroing on the unloaded piece: ISO 6892-1:2019, 10.2 (memory).
  */

@@ -1,6 +1,6 @@
 import type { NoiseMap } from './noise.ts';
 import { noiseAt } from './noise.ts';
-import { medianOf } from './order-statistic.ts';
+import { medianOf, quantileOf } from './order-statistic.ts';
 
 /** The record with its spikes bridged, and which samples they were. */
 export interface SpikeFinding {
@@ -13,6 +13,8 @@ interface SpikeContext {
   readonly noise: NoiseMap;
   readonly floor: number;
   readonly longest: number;
+  /** The steepest a force rises from sample to sample: what a fall must climb back faster than to be electrical. */
+  readonly steepest: number;
 }
 
 /** Longest burst that is still electrical: 20 ms, at least 2 samples. */
@@ -50,11 +52,20 @@ function downwardStart(context: SpikeContext, i: number): number {
   const { force, longest } = context;
   const level = force[i] as number;
   for (let start = i - 1; start > i - 1 - longest && start > 0; start--) {
-    const limit = threshold(context, start, i - 1);
+    const limit = Math.max(threshold(context, start, i - 1), 3 * context.steepest);
     if (level - (force[start] as number) <= limit) return -1;
     if (Math.abs(level - (force[start - 1] as number)) <= limit) return start;
   }
   return -1;
+}
+
+/** The step up that only three in a hundred pass. */
+function steepestStep(force: Float64Array): number {
+  const stride = Math.max(1, Math.floor(force.length / 20_000));
+  const steps = Float64Array.from({ length: Math.floor((force.length - 1) / stride) }, (_, k) => {
+    return (force[k * stride + 1] as number) - (force[k * stride] as number);
+  });
+  return steps.length === 0 ? 0 : Math.max(0, quantileOf(steps, 0.97));
 }
 
 function bridge(force: Float64Array, from: number, to: number): void {
@@ -69,7 +80,7 @@ function bridge(force: Float64Array, from: number, to: number): void {
 /**
  * Rejects electrical spikes one by one: bursts of at most 20 ms (2 samples when sampled slowly) that jump up, or back up, by more than eight times the
  * noise and six times the steps beside them, and then return to the level before. A piece loads no faster than its stiffness times the table
- * speed, so no such jump is a force; a fall that climbs back step by step (a seating dip) is left alone. Rejected samples are bridged by a line.
+ * speed, so no such jump is a force; a fall that climbs back no faster than three times the steepest usual step (a seating dip) is left alone. Rejected samples are bridged by a line.
  * Common practice; the bound of eight standard deviations leaves 1.2 million samples of white noise untouched.
  */
 export function rejectSpikes(force: Float64Array, noise: NoiseMap, resolution_kN: number | null, rate_Hz: number | null): SpikeFinding {
@@ -77,13 +88,14 @@ export function rejectSpikes(force: Float64Array, noise: NoiseMap, resolution_kN
   let clean = force;
   const floor = 3 * (resolution_kN ?? 0);
   const longest = longestBurst(rate_Hz);
+  const steepest = steepestStep(force);
   for (let i = 1; i < force.length; i++) {
     const jump = (clean[i] as number) - (clean[i - 1] as number);
     if (jump <= floor || jump <= 8 * noiseAt(noise, i)) continue;
     const before = Math.abs((clean[i - 1] as number) - (i > 1 ? (clean[i - 2] as number) : (clean[i - 1] as number)));
     const after = i + 1 < clean.length ? Math.abs((clean[i + 1] as number) - (clean[i] as number)) : 0;
     if (jump <= 3 * before && jump <= 3 * after) continue;
-    const context = { force: clean, noise, floor, longest };
+    const context = { force: clean, noise, floor, longest, steepest };
     const end = upwardEnd(context, i);
     const start = end >= 0 ? i : downwardStart(context, i);
     if (start < 0) continue;

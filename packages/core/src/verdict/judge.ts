@@ -46,13 +46,13 @@ function within(value: number, bounds: Bounds): boolean {
 function decide(
   value: number,
   bands: { readonly acceptance: Bounds; readonly rejection: Bounds; readonly rule: DecisionRule },
-): Verdict {
+): Exclude<Verdict, 'not judged'> {
   if (within(value, bands.acceptance)) return 'conforms';
   if (bands.rule === 'simple acceptance') return 'does not conform';
   return within(value, bands.rejection) ? 'inconclusive' : 'does not conform';
 }
 
-function judgeAtLeast(open: Judgement, measured: MeasuredValue, limit: Limit): Judgement {
+function judgeAtLeast(open: Omit<Judgement, 'reason'>, measured: MeasuredValue, limit: Limit): Judgement {
   const reached = open.acceptance.lower !== null && measured.value >= open.acceptance.lower;
   if (limit.upper === null && reached) {
     return { ...open, verdict: 'conforms', reason: 'The value is only "at least", and already clears the limit.' };
@@ -77,15 +77,14 @@ function reasonFor(verdict: Verdict, measured: MeasuredValue, limit: Limit): str
       : 'The value is outside the limits.';
 }
 
-const severity: readonly Verdict[] = ['does not conform', 'inconclusive', 'not judged', 'conforms'];
+const severity: readonly Verdict[] = ['does not conform', 'inconclusive', 'conforms'];
 
 /**
  * The standing of a whole from its parts: one failure fails it, else one doubt leaves it inconclusive; what was not judged does not
  * count unless nothing was judged at all.
  */
 export function standingOf(verdicts: readonly Verdict[]): Verdict {
-  const judged = verdicts.filter((verdict) => verdict !== 'not judged');
-  return severity.find((verdict) => judged.includes(verdict)) ?? 'not judged';
+  return severity.find((verdict) => verdicts.includes(verdict)) ?? 'not judged';
 }
 
 /** A requirement that could not be judged, and why. */

@@ -1,7 +1,14 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import fc from 'fast-check';
-import { nearestR10, preferredNumbers, roundDownR40, roundUpR20, rulebook, toPrecision3 } from '../../src/chain/index.ts';
+import {
+  nearestR10,
+  preferredNumbers,
+  roundDownR40,
+  roundUpR20,
+  rulebook,
+  toPrecision3,
+} from '../../src/chain/index.ts';
 
 const positive = fc.double({ min: 1e-6, max: 1e9, noNaN: true });
 

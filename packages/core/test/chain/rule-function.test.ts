@@ -1,13 +1,11 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { evaluateExpression, type RuleVariables, ruleFunction, rulebook } from '../../src/chain/index.ts';
+import { evaluateExpression, type RuleVariables, rulebook, ruleFunction } from '../../src/chain/index.ts';
 
 /** The helpers of the file's expressions, written from its series alone and apart from the project's own. */
 const decades = [-3, -2, -1, 0, 1, 2, 3, 4, 5];
 const seriesMembers = (name: 'R10' | 'R20' | 'R40') =>
-  decades.flatMap((power) =>
-    rulebook.general.preferredNumbers[name].map((member) => Number(`${member}e${power}`)),
-  );
+  decades.flatMap((power) => rulebook.general.preferredNumbers[name].map((member) => Number(`${member}e${power}`)));
 const helpers = {
   roundDownR40: (x: number) => Math.max(...seriesMembers('R40').filter((member) => member <= x)),
   roundUpR20: (x: number) => Math.min(...seriesMembers('R20').filter((member) => member >= x)),

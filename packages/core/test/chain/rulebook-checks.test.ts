@@ -16,7 +16,10 @@ import { cellNumber, type Row } from '../../src/chain/rulebook.ts';
 /** What the project computes for a check, from the size and the other cells of the row. */
 type Computed = (d: number, row: Row) => number;
 
-const inPounds = (stress: number): Computed => (d) => breakingForce_kN(stress, d) / kilonewtonsPerPoundForce;
+const inPounds =
+  (stress: number): Computed =>
+  (d) =>
+    breakingForce_kN(stress, d) / kilonewtonsPerPoundForce;
 
 const elevenPitches: Computed = (_d, row) => 11 * (cellNumber(row, 'pitch') ?? Number.NaN);
 
@@ -45,7 +48,7 @@ const computations: Readonly<Record<string, Computed>> = {
 function studLinkComputations(): Record<string, Computed> {
   const found: Record<string, Computed> = {};
   for (const check of rulebook.checks) {
-    const parts = /^w(18|22)-(proof|break)(\d|R\d?\dS|R\d|R\dS)(Stud|Studless)?$/.exec(check.id);
+    const parts = /^w(18|22)-(proof|break)(\d|R\dS|R\d)(Stud|Studless)?$/.exec(check.id);
     if (parts === null) continue;
     const [, rules, load, grade, form] = parts;
     const entry = rulebook.standards.find(({ id }) => id === `IACS UR W${rules}`);
@@ -73,7 +76,7 @@ function rowsOf(check: TableCheck): { readonly published: number; readonly row: 
 
 /** A value recalled without a source proves nothing about a formula. */
 function isFromMemory(row: Row, column: string | undefined): boolean {
-  const src = row['src'];
+  const src = row.src;
   return typeof src === 'object' && src !== null && src[column ?? ''] === 'memory';
 }
 

@@ -16,12 +16,15 @@ interface Extent {
   readonly ticks: number;
 }
 
+/** Values nearer together than this are one value: no bench quantity is told apart finer. */
+const narrowest = 1e-9;
+
 /** A scale over `values` padded to round ticks at both ends. No finite value at all gives 0 to 1. */
 export function scaleOver(values: readonly number[], extent: Extent): Scale {
   const finite = values.filter(Number.isFinite);
   const least = finite.length === 0 ? 0 : finite.reduce((a, b) => Math.min(a, b));
   const greatest = finite.length === 0 ? 1 : finite.reduce((a, b) => Math.max(a, b));
-  const spread = greatest - least || Math.abs(greatest) || 1;
+  const spread = greatest - least > narrowest ? greatest - least : Math.max(Math.abs(greatest), 1);
   const step = roundStep(spread / extent.ticks);
   const first = Math.floor(least / step + 1e-9);
   const last = Math.max(Math.ceil(greatest / step - 1e-9), first + 1);

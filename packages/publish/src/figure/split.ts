@@ -81,7 +81,7 @@ function claimLine(stress: number, scale: Scale, top: number): Typst[] {
   const x = position(scale, stress);
   return [
     stroke('minimum', { x, y: top + 1.5 }, { x, y: top + rowHeight - 1.5 }),
-    label({ x: scale.end + 8, y: top + rowHeight / 2 }, `grade ${asWritten(stress)}`),
+    label({ x: scale.end + 8, y: top + rowHeight / 2 }, `claimed ${asWritten(stress)}`),
   ];
 }
 

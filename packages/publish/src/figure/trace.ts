@@ -10,6 +10,10 @@ export interface TracePanel {
   readonly piece: string;
   readonly curve: PullCurve | null;
   readonly use: 'value' | 'at least' | 'none';
+  /** The maximum as it was read, spikes left out; null where there is none. */
+  readonly maximum_kN: number | null;
+  /** Samples rejected as electrical: drawn as crosses, not as part of the curve. */
+  readonly spikes: readonly { readonly time_s: number; readonly force_kN: number }[];
 }
 
 /** A force drawn across all panels, with its word. */
@@ -27,9 +31,9 @@ const perRow = 5;
 const left = 30;
 const right = 62;
 const gap = 7;
-const head = 14;
+const head = 22;
 const plotHeight = 104;
-const foot = 30;
+const foot = 25;
 
 /**
  * The curves of a product's pieces side by side on the same two scales: nothing overlaps, so black and white is enough.
@@ -41,11 +45,11 @@ export function traceFigure(panels: readonly TracePanel[], lines: readonly RuleL
   const rowHeight = head + plotHeight + foot;
   const columns = Math.min(perRow, Math.max(panels.length, 2));
   const width = (figureWidth - left - right - gap * (columns - 1)) / columns;
-  const forces = panels.flatMap((panel) => panel.curve?.force_kN ?? []);
-  const extent = { forces: [0, ...forces, ...lines.map((line) => line.force_kN)], across: acrossExtents(panels) };
+  const highest = greatestOf([...panels.map(highestForce), ...lines.map((line) => line.force_kN)]);
+  const across = acrossExtents(panels);
   const drawing = Array.from({ length: rows }, (_, row) => {
     const top = row * rowHeight + head;
-    const force = scaleOver(extent.forces, { start: top + plotHeight, end: top, ticks: 5 });
+    const force = scaleOver([0, highest], { start: top + plotHeight, end: top, ticks: 5 });
     const inRow = panels.slice(row * perRow, (row + 1) * perRow);
     const end = left + inRow.length * (width + gap) - gap;
     return [
@@ -53,7 +57,7 @@ export function traceFigure(panels: readonly TracePanel[], lines: readonly RuleL
       ...lines.flatMap((line) => ruleLine(line, force, end)),
       ...inRow.flatMap((panel, column) => {
         const start = left + column * (width + gap);
-        return drawPanel(panel, { force, start, end: start + width, greatest: extent.across });
+        return drawPanel(panel, { force, start, end: start + width, greatest: across });
       }),
     ];
   });
@@ -67,12 +71,33 @@ function axisOf(curve: PullCurve): Axis {
   return { values: curve.force_kN.map((_, index) => index + 1), words: 'number of sample' };
 }
 
-type AcrossExtents = ReadonlyMap<string, readonly number[]>;
+/** Greatest value of each kind of axis: panels of one kind share a scale. */
+type AcrossExtents = ReadonlyMap<string, number>;
+
+/** Of many thousand values: spreading them over an argument list would overflow the stack. */
+function greatestOf(values: readonly (number | null)[]): number {
+  return values.reduce<number>((best, value) => (value !== null && value > best ? value : best), 0);
+}
+
+function highestForce(panel: TracePanel): number {
+  const { curve } = panel;
+  if (curve === null) return 0;
+  return greatestOf(curve.force_kN.filter((_, index) => !isSpike(panel, index)));
+}
+
+/** A sample of the curve that was rejected: the same time and, where time is not kept, the same force. */
+function isSpike(panel: TracePanel, index: number): boolean {
+  const time_s = panel.curve?.time_s?.[index];
+  const force_kN = panel.curve?.force_kN[index];
+  return panel.spikes.some((spike) =>
+    time_s === undefined ? spike.force_kN === force_kN : Math.abs(spike.time_s - time_s) < 1e-6,
+  );
+}
 
 function acrossExtents(panels: readonly TracePanel[]): AcrossExtents {
   const axes = panels.flatMap((panel) => (panel.curve === null ? [] : [axisOf(panel.curve)]));
   const byWords = Map.groupBy(axes, (axis) => axis.words);
-  return new Map([...byWords].map(([words, group]) => [words, [0, ...group.flatMap((axis) => axis.values.filter((value) => value !== null))]]));
+  return new Map([...byWords].map(([words, group]) => [words, greatestOf(group.flatMap((axis) => axis.values))]));
 }
 
 function forceAxis(force: Scale, end: number): Typst[] {
@@ -83,7 +108,7 @@ function forceAxis(force: Scale, end: number): Typst[] {
       label({ x: left - 4, y }, decimals(tick, force.places), { across: 1 }),
     ];
   });
-  return [...ticks, label({ x: 0, y: force.end - 9 }, 'force, kN', { weight: 'quiet' })];
+  return [...ticks, label({ x: 0, y: force.end - 6 }, 'force, kN', { weight: 'quiet' })];
 }
 
 function ruleLine(line: RuleLine, force: Scale, end: number): Typst[] {
@@ -103,19 +128,25 @@ interface Frame {
 
 function drawPanel(panel: TracePanel, frame: Frame): Typst[] {
   const { force, start, end } = frame;
-  const words = panel.use === 'none' ? ' (not used)' : panel.use === 'at least' ? ' (at least)' : '';
+  const words = { value: '', 'at least': 'at least', none: 'not used' }[panel.use];
   const outline = [
     stroke('axis', { x: start, y: force.start }, { x: end, y: force.start }),
     stroke('axis', { x: start, y: force.start }, { x: start, y: force.end }),
-    label({ x: start + 2, y: force.end - 8 }, panel.piece + words, { weight: 'strong' }),
+    label({ x: start + 2, y: force.end - 15 }, panel.piece, { weight: 'strong', size_pt: nameSize(panel.piece, end - start) }),
+    ...(words === '' ? [] : [label({ x: start + 2, y: force.end - 6.5 }, words)]),
   ];
   if (panel.curve === null || panel.curve.force_kN.length === 0) {
     const middle = { x: (start + end) / 2, y: (force.start + force.end) / 2 };
     return [...outline, label(middle, 'no recording', { across: 0.5, weight: 'quiet' })];
   }
   const axis = axisOf(panel.curve);
-  const across = scaleOver(frame.greatest.get(axis.words) ?? [0], { start, end, ticks: 3 });
+  const across = scaleOver([0, frame.greatest.get(axis.words) ?? 0], { start, end, ticks: 3 });
   return [...outline, ...acrossAxis(axis, across, force), ...drawCurve(panel, { axis, across, force })];
+}
+
+/** A long code is set smaller, so that it stays over its panel: letters are about half as wide as high. */
+function nameSize(name: string, width: number): number {
+  return Number(Math.min(6.8, (1.7 * width) / name.length).toFixed(1));
 }
 
 function acrossAxis(axis: Axis, across: Scale, force: Scale): Typst[] {
@@ -133,16 +164,37 @@ function acrossAxis(axis: Axis, across: Scale, force: Scale): Typst[] {
 
 function drawCurve(panel: TracePanel, on: { readonly axis: Axis; readonly across: Scale; readonly force: Scale }): Typst[] {
   const forces = panel.curve?.force_kN ?? [];
-  const points: Point[] = forces.flatMap((force_kN, index) => {
+  const places = forces.flatMap((force_kN, index) => {
     const value = on.axis.values[index];
     if (value === undefined || value === null || !Number.isFinite(value) || !Number.isFinite(force_kN)) return [];
-    return [{ x: position(on.across, value), y: position(on.force, force_kN) }];
+    const point = { x: position(on.across, Math.max(value, 0)), y: inPlot(position(on.force, force_kN), on.force) };
+    return [{ force_kN, point, isSpike: isSpike(panel, index) }];
   });
-  const highest = points.reduce<Point | null>((best, point) => (best === null || point.y < best.y ? point : best), null);
-  const drawn = polyline(panel.use === 'none' ? 'unused' : 'curve', points);
-  if (highest === null) return drawn;
+  const curve = places.filter((place) => !place.isSpike);
+  const spikes = places.filter((place) => place.isSpike).map((place) => mark('cross', place.point, 1.9));
+  return [...polyline(panel.use === 'none' ? 'unused' : 'curve', curve.map((place) => place.point)), ...spikes, ...peak(panel, curve)];
+}
+
+/** Noise about zero and rejected samples above the scale stay at the edge of the plot. */
+function inPlot(y: number, force: Scale): number {
+  return Math.min(Math.max(y, force.end), force.start);
+}
+
+interface Place {
+  readonly force_kN: number;
+  readonly point: Point;
+}
+
+/** The maximum stands at the sample whose force is nearest to it. */
+function peak(panel: TracePanel, curve: readonly Place[]): Typst[] {
+  const target = panel.maximum_kN ?? greatestOf(curve.map((place) => place.force_kN));
+  const nearest = curve.reduce<Place | null>(
+    (best, place) => (best === null || Math.abs(place.force_kN - target) < Math.abs(best.force_kN - target) ? place : best),
+    null,
+  );
+  if (nearest === null) return [];
   const kind = panel.use === 'value' ? 'disc' : panel.use === 'none' ? 'ring' : 'arrow up';
-  return [...drawn, mark(kind, highest, 1.9)];
+  return [mark(kind, nearest.point, 1.9)];
 }
 
 function inWords(panels: readonly TracePanel[], lines: readonly RuleLine[]): string {
@@ -153,5 +205,5 @@ function inWords(panels: readonly TracePanel[], lines: readonly RuleLine[]): str
 
 /** How to read the figure, for the line below it. */
 export const traceKey: Typst = literal(
-  'Filled disc: the maximum. Upward arrow: the maximum is only "at least". Ring and broken curve: pull not used. Full line across: minimum breaking force. Dashed line: proof force.',
+  'Filled disc: the maximum. Upward arrow: the maximum is only "at least". Ring and broken curve: pull not used. Cross: sample rejected as electrical, left out. Full line across: minimum breaking force. Dashed line: proof force.',
 );

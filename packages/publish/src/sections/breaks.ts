@@ -23,20 +23,19 @@ export function breaksSection(document: ReportDocument): Typst {
     paragraph(literal(agreement)),
     caption(literal('Every reading')),
     readingTable(document),
+    ...photographs(document),
   ].join('\n');
 }
 
 function tallyTable(document: ReportDocument): Typst {
-  const rows = document.finding.products.flatMap((product) =>
-    product.breaks.map((tally, index) => [
-      index === 0 ? `strong(${literal(product.product)})` : '""',
-      literal(tally.position),
-      literal(tally.mode),
-      literal(String(tally.count)),
-    ]),
-  );
+  const rows = document.finding.products.flatMap((product) => {
+    if (product.breaks.length === 0) return [];
+    const counts = product.breaks.map((tally) => `${tally.count} × ${tally.position}, ${tally.mode}`);
+    const total = product.breaks.reduce((sum, tally) => sum + tally.count, 0);
+    return [[`strong(${literal(product.product)})`, literal(String(total)), literal(counts.join('; '))]];
+  });
   return table(
-    [{ heading: 'Product', width: '34mm' }, { heading: 'Position', width: '1fr' }, { heading: 'Mode', width: '1fr' }, { heading: 'Pieces', align: 'right' }],
+    [{ heading: 'Product' }, { heading: 'Pieces read', align: 'right' }, { heading: 'Position and mode', width: '1fr' }],
     rows,
   );
 }
@@ -44,7 +43,7 @@ function tallyTable(document: ReportDocument): Typst {
 function readingTable(document: ReportDocument): Typst {
   const rows: TableRow[] = document.finding.pieces.flatMap((piece) =>
     piece.breaks.map((reading, index) => [
-      index === 0 ? `strong(${literal(piece.piece)})` : '""',
+      index === 0 ? `strong(${literal(piece.piece)})` : `quiet(${literal(piece.piece)})`,
       literal(reading.link === 0 ? 'gripped' : String(reading.link)),
       literal(reading.examiner),
       literal(reading.position),
@@ -65,4 +64,14 @@ function readingTable(document: ReportDocument): Typst {
     ],
     rows,
   );
+}
+
+/** Photographs are kept in the record; the report names them. */
+function photographs(document: ReportDocument): Typst[] {
+  const rows = document.finding.photographs.map((one) => [literal(one.file), cell(one.piece), cell(one.caption), cell(one.by)]);
+  if (rows.length === 0) return [];
+  return [
+    caption(literal('Photographs kept in the record')),
+    table([{ heading: 'File', width: '1fr' }, { heading: 'Piece' }, { heading: 'Shows', width: '1.4fr' }, { heading: 'By' }], rows),
+  ];
 }

@@ -20,6 +20,7 @@ function compare(comparison: Comparison, document: ReportDocument): Typst[] {
   const products = comparison.products.flatMap((code) => document.finding.products.find((product) => product.product === code) ?? []);
   const strips = products.map((product) => stripOf(product, document));
   return [
+    `#need(${Math.min(120 + 27 * products.length + 26 * comparison.sentences.length, 500)})`,
     subsection(`${asWritten(comparison.nominalSize_mm)} mm`),
     ...(comparison.sentences.length === 0 ? [] : [bullets(comparison.sentences.map(literal))]),
     ...(strips.every((strip) => strip.dots.length === 0)

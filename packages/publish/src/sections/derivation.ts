@@ -2,8 +2,9 @@ import type { PieceFinding } from '@provinghouse/contract';
 import type { ReportDocument } from '../document.ts';
 import { joined, literal, type Typst, verbatim } from '../typst/escape.ts';
 import { bullets, caption, note, paragraph, section, subsection, table } from '../typst/table.ts';
-import { decimals, significant } from '../words/number.ts';
+import { absent, decimals, significant } from '../words/number.ts';
 import { cell } from '../words/piece.ts';
+import { sentences } from '../words/sentence.ts';
 
 /** What was read from each recording, and how anyone can come to the same numbers. */
 export function derivationSection(document: ReportDocument): Typst {
@@ -12,10 +13,8 @@ export function derivationSection(document: ReportDocument): Typst {
   return [
     section('How to derive these numbers again'),
     paragraph(
-      literal('Every number in this report follows from the raw record. Judged and set by '),
-      verbatim(document.software),
-      literal('.'),
-      `" Record head "; ${verbatim(document.recordHead)}; "."`,
+      literal('Every number in this report follows from the raw record.'),
+      `" Judged and set by "; ${verbatim(document.software)}; ". Record head "; ${verbatim(document.recordHead)}; "."`,
     ),
     bullets(
       [
@@ -41,9 +40,8 @@ function readingTable(pieces: readonly PieceFinding[]): Typst[] {
         literal(String(reading.samples)),
         literal(significant(reading.sampleRate_Hz)),
         literal(significant(reading.zeroForce_kN, 2)),
-        interval === null
-          ? stiffness
-          : joined([stiffness, 'linebreak()', `quiet(${literal(`${significant(interval.lower)} to ${significant(interval.upper)}`)})`]),
+        stiffness,
+        literal(interval === null ? absent : `${significant(interval.lower)} to ${significant(interval.upper)}`),
         literal(significant(reading.kneeForce_kN)),
         literal(significant(reading.tableSpeed_mm_per_min)),
         literal(significant(reading.extensionAtMaximum_mm)),
@@ -60,7 +58,8 @@ function readingTable(pieces: readonly PieceFinding[]): Typst[] {
         { heading: 'Samples', align: 'right' },
         { heading: 'Rate', unit: 'Hz', align: 'right' },
         { heading: 'Zero', unit: 'kN', align: 'right' },
-        { heading: 'Stiffness', unit: 'kN/mm, 95 %', align: 'right' },
+        { heading: 'Stiffness', unit: 'kN/mm', align: 'right' },
+        { heading: '95 % of it', unit: 'kN/mm', align: 'right' },
         { heading: 'Knee', unit: 'kN', align: 'right' },
         { heading: 'Speed', unit: 'mm/min', align: 'right' },
         { heading: 'Extension at maximum', unit: 'mm', align: 'right', width: '17mm' },
@@ -83,7 +82,7 @@ function remarks(pieces: readonly PieceFinding[]): Typst[] {
       .filter((event) => event.kind !== 'parted' && event.kind !== 'end of record')
       .map((event) => `${event.kind} at ${decimals(event.time_s, 2)} s, ${decimals(event.force_kN, 2)} kN${event.regained === true ? ', regained' : ''}`);
     const said = [...spikes, ...dips, ...reading.notes];
-    return said.length === 0 ? [] : [`strong(${literal(`${piece.piece}: `)}); ${literal(said.join('; '))}`];
+    return said.length === 0 ? [] : [`strong(${literal(`${piece.piece}:`)}); " "; ${literal(sentences(said))}`];
   });
   return lines.length === 0 ? [] : [caption(literal('Seen in the recordings')), `#note(bullets(${lines.map((line) => `{ ${line} }`).join(', ')},))`];
 }
@@ -101,7 +100,7 @@ function hashes(pieces: readonly PieceFinding[]): Typst[] {
         literal(piece.piece),
         joined([
           cell(pull.trace === null ? 'no recording: the maximum was read off the panel' : pull.trace),
-          ...(columns === null ? [] : ['linebreak()', `quiet(${literal(columns)})`]),
+          ...(columns === null ? [] : ['h(8pt)', `quiet(${literal(columns)})`]),
           ...(pull.traceSha256 === null ? [] : ['linebreak()', verbatim(pull.traceSha256)]),
         ]),
       ],
@@ -109,8 +108,8 @@ function hashes(pieces: readonly PieceFinding[]): Typst[] {
   });
   return [
     subsection('Recordings and their SHA-256'),
-    table([{ heading: 'Pull' }, { heading: 'Piece' }, { heading: 'Recording, columns read, SHA-256', width: '1fr' }], rows),
     note(literal('A hash that differs by one character means that the recording is not the one that was judged.')),
+    table([{ heading: 'Pull' }, { heading: 'Piece' }, { heading: 'Recording, columns read, SHA-256', width: '1fr' }], rows),
   ];
 }
 

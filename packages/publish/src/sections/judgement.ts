@@ -1,11 +1,12 @@
 import type { PieceFinding, ProductFinding, ProductJudgement } from '@provinghouse/contract';
 import { type Judgement, quantityNames, type Verdict } from '@provinghouse/core';
 import { joined, literal, type Typst } from '../typst/escape.ts';
-import { caption, note, type TableRow, table } from '../typst/table.ts';
+import { caption, note, type TableRow, table, whole } from '../typst/table.ts';
 import { flags } from '../words/citation.ts';
 import { acceptanceWords, limitWords, quantityOf } from '../words/limit.ts';
-import { absent, measured, significant } from '../words/number.ts';
+import { absent, asWritten, measured, significant } from '../words/number.ts';
 import { verdictMark } from '../words/piece.ts';
+import { sentences } from '../words/sentence.ts';
 
 /** Each requirement over all pieces, then each piece with its value, acceptance limits, verdict and reason. */
 export function judgementTables(product: ProductFinding, pieces: readonly PieceFinding[]): Typst[] {
@@ -27,22 +28,25 @@ function countsOf(judgement: ProductJudgement): string {
     .join(', ');
 }
 
+function isPlain(judgement: ProductJudgement): boolean {
+  return counted.filter((verdict) => judgement.counts[verdict] > 0).length < 2;
+}
+
 function requirementTable(product: ProductFinding): Typst[] {
   if (product.judgements.length === 0) return [];
   return [
     caption(literal(`Requirements over the pieces of ${product.product}`)),
     table(
       [
-        { heading: 'Requirement', width: '0.9fr' },
-        { heading: 'Verdict', width: '28mm' },
-        { heading: 'Pieces', width: '30mm' },
-        { heading: 'In words', width: '1.5fr' },
+        { heading: 'Requirement', width: '47mm' },
+        { heading: 'Verdict', width: '31mm' },
+        { heading: 'Pieces', width: '1fr' },
       ],
       product.judgements.map((judgement) => [
         literal(quantityNames[judgement.quantity]),
         verdictMark(judgement.verdict),
-        literal(countsOf(judgement)),
-        literal(judgement.sentence),
+        // All pieces alike need no more words than their number.
+        literal(isPlain(judgement) ? countsOf(judgement) : judgement.sentence),
       ]),
     ),
   ];
@@ -61,7 +65,7 @@ function detailTable(product: ProductFinding, pieces: readonly PieceFinding[]): 
   const groups = Map.groupBy(details, (detail) => `${quantityOf(detail.judgement.limit)} ${limitWords(detail.judgement.limit)}`);
   const rows: TableRow[] = [...groups.values()].flatMap((group) => [
     ...heading(group),
-    ...group.map((detail) => detailRow(detail, reasons)),
+    ...(isUnmeasured(group) ? [groupRow(group, reasons)] : group.map((detail) => detailRow(detail, reasons))),
   ]);
   return [
     caption(literal(`Each judgement on ${product.product}, by ${rules.join(' and ')}`)),
@@ -83,8 +87,22 @@ function heading(group: readonly Detail[]): TableRow[] {
   const first = group[0];
   if (first === undefined) return [];
   const { limit } = first.judgement;
-  const words = literal(`${quantityOf(limit)}: ${limitWords(limit)} ${limit.unit}`);
+  const isNominal = limit.lower === null && limit.upper === null;
+  const words = literal(
+    `${quantityOf(limit)}: ${isNominal ? `nominal ${asWritten(limit.nominal)}` : limitWords(limit)} ${limit.unit}`,
+  );
   return [{ across: joined([words, ...flags(limit.provenance).map((mark) => `h(5pt); ${mark}`)]) }];
+}
+
+/** True when no piece has a value and all for the same reason: one row says it for all. */
+function isUnmeasured(group: readonly Detail[]): boolean {
+  return group.length > 1 && group.every(({ judgement }) => judgement.measured === null && judgement.reason === group[0]?.judgement.reason);
+}
+
+function groupRow(group: readonly Detail[], reasons: readonly string[]): readonly Typst[] {
+  const reason = group[0]?.judgement.reason ?? '';
+  const dash = literal(absent);
+  return [literal(`all ${group.length} pieces`), dash, dash, verdictMark('not judged'), literal(letter(reasons.indexOf(reason)))];
 }
 
 function detailRow(detail: Detail, reasons: readonly string[]): readonly Typst[] {
@@ -116,7 +134,7 @@ export function budgetTable(pieces: readonly PieceFinding[]): Typst[] {
   const { contributions, expandedUncertainty, coverageFactor, origin, unit } = least.maximum;
   if (contributions.length === 0) return [];
   const total = expandedUncertainty === null ? absent : significant(expandedUncertainty, 2);
-  return [
+  return whole([
     caption(literal(`How the uncertainty of the maximum of ${least.piece}, the least of them, comes about`)),
     table(
       [
@@ -126,6 +144,6 @@ export function budgetTable(pieces: readonly PieceFinding[]): Typst[] {
       ],
       contributions.map((one) => [literal(one.name), literal(significant(one.standardUncertainty, 2)), literal(one.source)]),
     ),
-    note(literal(`Root of the sum of squares times k = ${coverageFactor}: U = ${total} ${unit}. ${origin}`)),
-  ];
+    note(literal(sentences([`Root of the sum of squares times k = ${coverageFactor}: U = ${total} ${unit}`, origin]))),
+  ]);
 }

@@ -1,8 +1,10 @@
+import type { DecisionRule } from '@provinghouse/core';
 import type { ReportDocument } from '../document.ts';
 import { joined, literal, type Typst } from '../typst/escape.ts';
 import { note, paragraph, section, subsection, table } from '../typst/table.ts';
 import { asWritten } from '../words/number.ts';
 import { cell } from '../words/piece.ts';
+import { unitWords } from '../words/sentence.ts';
 
 /** How the pulls were made, with what instruments, and how a value meets its limit. */
 export function methodSection(document: ReportDocument): Typst {
@@ -14,7 +16,7 @@ export function methodSection(document: ReportDocument): Typst {
     subsection('Instruments'),
     ...(instruments.length === 0 ? [paragraph(literal('No instruments are recorded.'))] : instrumentTable(document)),
     subsection('Decision rule'),
-    paragraph(`strong(${literal(`${rule}, agreed before the first pull. `)})`, literal(ruleSentence)),
+    paragraph(literal(ruleSentence), '" "', literal(risk(rule))),
     paragraph(
       literal(
         `Expanded uncertainties are U = k u with k = ${asWritten(campaign.coverage_factor)}. Values are printed to two significant digits of their U (JCGM 100:2008 7.2.6); verdicts are reached on unrounded numbers.`,
@@ -39,7 +41,7 @@ function departures(document: ReportDocument): Typst[] {
   });
   if (outside.length === 0) return [];
   return [
-    paragraph('strong("Departures. ")', literal(`The speed left its limits for part of the loaded time: ${outside.join(', ')}.`)),
+    paragraph('strong("Departures.")', '" "', literal(`The speed left its limits for part of the loaded time: ${outside.join(', ')}.`)),
   ];
 }
 
@@ -47,14 +49,15 @@ function instrumentTable(document: ReportDocument): Typst[] {
   const { instruments, calibrations } = document.finding;
   const rows = instruments.flatMap((instrument) => {
     const own = calibrations.filter((calibration) => calibration.instrument === instrument.instrument);
+    const unit = unitWords(instrument.unit);
     const range =
       instrument.range_minimum === null && instrument.range_maximum === null
         ? '–'
-        : `${asWritten(instrument.range_minimum)} to ${asWritten(instrument.range_maximum)} ${instrument.unit}`;
+        : `${asWritten(instrument.range_minimum)} to ${asWritten(instrument.range_maximum)} ${unit}`;
     const facts = [
       joined([`strong(${literal(instrument.instrument)})`, 'linebreak()', literal(instrument.kind)]),
       cell(instrument.description),
-      literal(`${asWritten(instrument.resolution)} ${instrument.unit}`),
+      literal(`${asWritten(instrument.resolution)} ${unit}`),
       literal(range),
       literal(instrument.class === null ? '–' : asWritten(instrument.class)),
     ];
@@ -70,7 +73,7 @@ function instrumentTable(document: ReportDocument): Typst[] {
       literal(
         calibration.expanded_uncertainty === null
           ? 'by class'
-          : `${asWritten(calibration.expanded_uncertainty)} ${instrument.unit}, k = ${asWritten(calibration.coverage_factor ?? 2)}`,
+          : `${asWritten(calibration.expanded_uncertainty)} ${unit}, k = ${asWritten(calibration.coverage_factor ?? 2)}`,
       ),
     ]);
   });
@@ -90,4 +93,11 @@ function instrumentTable(document: ReportDocument): Typst[] {
     ),
     note(literal('Class: greatest error of indication in per cent, ISO 7500-1 for force.')),
   ];
+}
+
+/** The risk that goes with the rule must be stated (ISO/IEC 17025:2017 7.8.6.1; figures of ILAC-G8:09/2019). */
+function risk(rule: DecisionRule): string {
+  return rule === 'simple acceptance'
+    ? 'A value at its limit has a risk of up to 50 % of being accepted wrongly (ILAC-G8:09/2019).'
+    : 'With a guard band of U at 95 % coverage the risk of accepting wrongly is below 2.5 % (ILAC-G8:09/2019).';
 }

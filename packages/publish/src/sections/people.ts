@@ -13,7 +13,7 @@ export function peopleSection(document: ReportDocument): Typst {
       ? paragraph(literal('Nobody is named in the record.'))
       : table([{ heading: 'Name', width: '0.8fr' }, { heading: 'In the tables' }, { heading: 'Part in this campaign', width: '1.4fr' }], rows),
     paragraph(
-      joined(['strong("This report is not signed. ")', literal('Nobody has approved it. The lines below are empty until a person signs.')]),
+      joined(['strong("This report is not signed.")', '" "', literal('Nobody has approved it. The lines below are empty until a person signs.')]),
     ),
     '#signature("Tests carried out by")',
     '#signature("Report approved by")',

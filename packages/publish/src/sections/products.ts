@@ -10,7 +10,7 @@ export function productsSection(document: ReportDocument): Typst {
   const { campaign, products, samples } = document.finding;
   return [
     section('Products and samples'),
-    paragraph('strong("How the samples were chosen. ")', literal(campaign.sampling ?? 'Not recorded.')),
+    paragraph('strong("How the samples were chosen.")', '" "', literal(campaign.sampling ?? 'Not recorded.')),
     ...(products.length === 0 ? [paragraph(literal('No products are recorded.'))] : productTable(document)),
     ...(samples.length === 0 ? [paragraph(literal('No samples are recorded.'))] : sampleTable(document)),
   ].join('\n');

@@ -4,25 +4,36 @@ import { type RuleLine, type TracePanel, traceFigure, traceKey } from '../figure
 import { joined, literal, type Typst } from '../typst/escape.ts';
 import { caption, note, paragraph, section, subsection, table } from '../typst/table.ts';
 import { absent, asWritten, decimals, measured, rounded } from '../words/number.ts';
-import { breakWords, verdictMark } from '../words/piece.ts';
+import { breakWords, forceShown, verdictMark } from '../words/piece.ts';
+import { sentences } from '../words/sentence.ts';
 import { budgetTable, judgementTables } from './judgement.ts';
 
 /** Results product by product: pieces, curves, judgements. */
 export function resultsSection(document: ReportDocument): Typst {
   const { products } = document.finding;
   return [
+    '#pagebreak(weak: true)',
     section('Results by product'),
     ...(products.length === 0 ? [paragraph(literal('No products, so no results.'))] : []),
-    ...products.flatMap((product, index) => [...(index === 0 ? [] : ['#pagebreak(weak: true)']), productResults(product, document)]),
+    ...products.map((product) => productResults(product, document)),
   ].join('\n');
 }
+
+/** Height of a heading, the table of pieces and a row of curves, in points: they are read together. */
+function heightOf(pieces: number): number {
+  return 260 + 16 * pieces;
+}
+
+/** Half a page: more than this is not kept together. */
+const mostNeeded = 400;
 
 function productResults(product: ProductFinding, document: ReportDocument): Typst {
   const pieces = document.finding.pieces.filter((piece) => piece.product === product.product);
   const name = `${product.product}, ${product.supplier}, ${asWritten(product.nominalSize_mm)} mm`;
   const heading = [
+    `#need(${Math.min(heightOf(pieces.length), mostNeeded)})`,
     subsection(name),
-    paragraph(verdictMark(product.standing), literal('\u2003'), 'h(6pt)', literal(`against ${product.specification.title}`)),
+    paragraph(verdictMark(product.standing), 'h(6pt)', literal(`against ${product.specification.title}`)),
   ];
   if (pieces.length === 0) return [...heading, paragraph(literal('No piece was cut from this product.'))].join('\n');
   return [
@@ -82,17 +93,26 @@ function elongationOf(piece: PieceFinding): string {
 
 function summaries(product: ProductFinding): Typst[] {
   const summary = [product.breakingForce, product.elongation].map((one) => one.sentence).filter((sentence) => sentence !== '');
-  const left = product.breakingForce.excluded.map((one) => `${one.piece}: ${one.reason}`);
+  const left = product.breakingForce.excluded.map((one) => sentences([`${one.piece}: ${one.reason}`]));
   return [
     ...summary.map((sentence) => paragraph(literal(sentence))),
-    ...(left.length === 0 ? [] : [note(literal(`Left out of the mean: ${left.join('; ')}.`))]),
+    ...(left.length === 0 ? [] : [note(literal(`Left out of the mean: ${left.join(' ')}`))]),
   ];
 }
 
 function curves(product: ProductFinding, pieces: readonly PieceFinding[], document: ReportDocument): Typst[] {
   const panels: TracePanel[] = pieces.flatMap((piece) => {
     if (piece.pull === null) return [];
-    return [{ piece: piece.piece, curve: document.curves[piece.pull.pull] ?? null, use: piece.pull.use }];
+    const { reading } = piece.pull;
+    return [
+      {
+        piece: piece.piece,
+        curve: document.curves[piece.pull.pull] ?? null,
+        use: piece.pull.use,
+        maximum_kN: forceShown(piece),
+        spikes: reading?.spikes ?? [],
+      },
+    ];
   });
   if (panels.every((panel) => panel.curve === null)) return [paragraph(literal('No recording of a pull was kept for this product.'))];
   return [

@@ -2,8 +2,9 @@ import type { PieceFinding } from '@provinghouse/contract';
 import type { ReportDocument } from '../document.ts';
 import { literal, type Typst } from '../typst/escape.ts';
 import { caption, note, paragraph, section, table } from '../typst/table.ts';
-import { asWritten, measured, significant } from '../words/number.ts';
+import { measured, significant } from '../words/number.ts';
 import { cell, forceShown } from '../words/piece.ts';
+import { sentences } from '../words/sentence.ts';
 
 /** Pulls that are no plain values: not used, or only "at least"; pieces never pulled; repeats. */
 export function setAsideSection(document: ReportDocument): Typst {
@@ -14,7 +15,7 @@ export function setAsideSection(document: ReportDocument): Typst {
   return [
     section('Pulls set aside'),
     ...(aside.length === 0 ? [paragraph(literal('Every pull that was made counts as a plain value.'))] : asideTable(aside)),
-    ...(unpulled.length === 0 ? [] : [paragraph('strong("Not pulled: ")', literal(`${unpulled.join(', ')}.`))]),
+    ...(unpulled.length === 0 ? [] : [paragraph('strong("Not pulled:")', '" "', literal(`${unpulled.join(', ')}.`))]),
     ...repeats.map((piece) =>
       paragraph(literal(`Further pulls of ${piece.piece}, listed but not judged: ${piece.otherPulls.join(', ')}.`)),
     ),
@@ -27,7 +28,7 @@ function asideTable(pieces: readonly PieceFinding[]): Typst[] {
     cell(piece.pull?.pull ?? null),
     literal(piece.pull?.use === 'none' ? 'not used' : 'at least'),
     literal(piece.pull?.maximum ? measured(piece.pull.maximum) : significant(forceShown(piece), 4)),
-    cell([...(piece.pull?.reasons ?? []), ...(piece.pull?.note ? [`Note: ${piece.pull.note}`] : [])].join(' ')),
+    cell(sentences([...(piece.pull?.reasons ?? []), ...(piece.pull?.note ? [`Note: ${piece.pull.note}`] : [])])),
   ]);
   return [
     caption(literal('Pulls that are less than a plain value')),
@@ -43,7 +44,7 @@ function asideTable(pieces: readonly PieceFinding[]): Typst[] {
     ),
     note(
       literal(
-        `A pull not used is listed here and in the figures and enters no mean, no comparison and no verdict. A force "at least" can show that a minimum was reached, never that it was missed; it enters no mean. Numbers: ${asWritten(pieces.length)} of the pulls.`,
+        'A pull not used is listed here and in the figures and enters no mean, no comparison and no verdict. A force "at least" can show that a minimum was reached, never that it was missed; it enters no mean.',
       ),
     ),
   ];

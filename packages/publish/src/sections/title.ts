@@ -11,12 +11,14 @@ export function titleSection(document: ReportDocument): Typst {
   return [
     '#v(6mm)',
     '#text(size: 9pt, weight: 600, fill: teal, tracking: 0.08em)[REPORT OF TESTS ON CHAIN]',
-    `#block(above: 10pt, below: 10pt, text(size: 22pt, weight: 600, par(leading: 0.4em, ${literal(campaign.title)})))`,
+    `#block(above: 10pt, below: 14pt, text(size: 22pt, weight: 600, par(leading: 0.4em, ${literal(campaign.title)})))`,
     `#block(above: 6pt, below: 14pt, text(size: 12.5pt, style: "italic", ${literal(campaign.question)}))`,
     titleFacts(document),
     `#block(above: 16pt, below: 6pt, sticky: true, text(size: 11pt, weight: 600, fill: teal, "The answer"))`,
     bullets(answers.length === 0 ? [literal('No product was judged, so there is no answer yet.')] : answers.map(literal)),
     ...standing(document),
+    '#pagebreak(weak: true)',
+    '#contents()',
   ].join('\n');
 }
 

@@ -16,7 +16,7 @@ export function table(columns: readonly Column[], rows: readonly TableRow[]): Ty
   const widths = columns.map((column) => column.width ?? 'auto');
   const aligns = columns.map((column) => column.align ?? 'left');
   const heads = columns.map((column) =>
-    column.unit === undefined ? `head(${literal(column.heading)})` : `head(${literal(column.heading)}, in: ${literal(column.unit)})`,
+    column.unit === undefined ? `head(${literal(column.heading)})` : `head(${literal(column.heading)}, per: ${literal(column.unit)})`,
   );
   return [
     '#ledger(',
@@ -62,4 +62,9 @@ export function bullets(items: readonly Typst[]): Typst {
 /** A line above a table or figure that says what it shows and stays with it. */
 export function caption(...parts: readonly Typst[]): Typst {
   return `#caption(${joined(parts)})`;
+}
+
+/** Lines that stay on one page together: for what is surely shorter than a page. */
+export function whole(lines: readonly Typst[]): Typst[] {
+  return ['#whole[', ...lines, ']'];
 }

@@ -174,7 +174,8 @@ function elongationOf(reading: TraceReading | null, piece: PulledPiece, judged: 
   const from = reading.columns.extension ?? reading.columns.table;
   return measured(value, '%', elongationParts(value, extension_mm, reading, { piece, rig: judged.rig }), {
     ...judged,
-    isAtLeast: judged.isAtLeast || !reading.parted,
+    // A clipped force does not shorten the extension; a break in the grip does.
+    isAtLeast: !reading.parted || partedInGrip(piece.breaks),
     origin: `extension at parting from column ${from?.name ?? 'unknown'}, counted from the toe-corrected origin, over the gauge length of ${piece.gaugeLength_mm.toFixed(1)} mm`,
   });
 }

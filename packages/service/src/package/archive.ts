@@ -1,4 +1,6 @@
-import { crc32 } from 'node:zlib';
+import { PassThrough } from 'node:stream';
+import { pipeline } from 'node:stream/promises';
+import { crc32, createInflateRaw } from 'node:zlib';
 import yauzl from 'yauzl';
 import { fileFault, type PackageFault } from './fault.ts';
 import { type PackageLimits, sizeWords } from './limit.ts';
@@ -79,7 +81,8 @@ function entryFault(archive: Archive, name: string, entry: yauzl.Entry): string 
   if (entry.isEncrypted()) return 'is encrypted; pack it again without a password';
   if (entry.compressionMethod !== 0 && entry.compressionMethod !== 8)
     return `is packed by method ${entry.compressionMethod}; pack it again with Deflate, the usual method`;
-  return null;
+  // An honest header saves unpacking at all; a false one is found out in unpacking.
+  return entry.uncompressedSize > archive.limits.fileBytes ? tooLarge(archive.limits) : null;
 }
 
 /** On systems with links the high half of the attributes holds the file mode; its type bits are 0xA for a link. */
@@ -90,38 +93,55 @@ function isLink(entry: yauzl.Entry): boolean {
 async function readEntry(archive: Archive, name: string): Promise<Buffer> {
   const entry = archive.entries.get(name);
   if (!entry) throw new SourceFault(fileFault(name, 'is not in the package'));
-  const chunks: Buffer[] = [];
-  let size = 0;
-  try {
-    const stream = await archive.zip.openReadStreamPromise(entry);
-    for await (const chunk of stream as AsyncIterable<Buffer>) {
-      size += chunk.length;
-      archive.bytes += chunk.length;
-      // Leaving the loop ends the stream, so nothing more is unpacked.
-      refuseBomb(archive, { name, size, packed: entry.compressedSize });
-      chunks.push(chunk);
-    }
-  } catch (error) {
+  const bytes = await unpack(archive, name, entry).catch((error: unknown) => {
     if (error instanceof SourceFault) throw error;
     const words = error instanceof Error ? error.message : String(error);
-    throw new SourceFault(fileFault(name, `is damaged in the ZIP (${words}); pack it again`));
-  }
-  const bytes = Buffer.concat(chunks, size);
-  if (crc32(bytes) !== entry.crc32)
-    throw new SourceFault(fileFault(name, 'is damaged in the ZIP (its checksum is wrong); pack it again'));
+    throw damaged(name, words);
+  });
+  if (bytes.length !== entry.uncompressedSize) throw damaged(name, 'its size is wrong');
+  if (crc32(bytes) !== entry.crc32) throw damaged(name, 'its checksum is wrong');
   return bytes;
+}
+
+function damaged(name: string, words: string): SourceFault {
+  return new SourceFault(fileFault(name, `is damaged in the ZIP (${words}); pack it again`));
+}
+
+/** Unpacks chunk by chunk, so that a bomb is left alone after the first of its megabytes. */
+async function unpack(archive: Archive, name: string, entry: yauzl.Entry): Promise<Buffer> {
+  const chunks: Buffer[] = [];
+  let packed = 0;
+  let size = 0;
+  const claimed = entry.uncompressedSize;
+  const raw = await archive.zip.openReadStreamPromise(entry, { decodeFileData: false });
+  const counted = raw.on('data', (chunk: Buffer) => {
+    packed += chunk.length;
+  });
+  const inflate = entry.compressionMethod === 0 ? new PassThrough() : createInflateRaw();
+  await pipeline(counted, inflate, async (unpacked: AsyncIterable<Buffer>) => {
+    for await (const chunk of unpacked) {
+      size += chunk.length;
+      archive.bytes += chunk.length;
+      refuseBomb(archive, { name, size, packed, claimed });
+      chunks.push(chunk);
+    }
+  });
+  return Buffer.concat(chunks, size);
 }
 
 interface Unpacked {
   readonly name: string;
+  /** Bytes unpacked so far, and packed bytes taken for them. */
   readonly size: number;
   readonly packed: number;
+  /** The size its header claims. */
+  readonly claimed: number;
 }
 
-function refuseBomb({ limits, bytes }: Archive, { name, size, packed }: Unpacked): void {
+function refuseBomb({ limits, bytes }: Archive, { name, size, packed, claimed }: Unpacked): void {
   const stop = (fault: string) => new SourceFault(fileFault(name, fault), true);
-  if (size > limits.fileBytes)
-    throw stop(`unpacks to more than ${sizeWords(limits.fileBytes)}, which is the most one file may be`);
+  if (size > claimed) throw stop('unpacks to more than the ZIP says of it, so unpacking was stopped; pack it again');
+  if (size > limits.fileBytes) throw stop(tooLarge(limits));
   if (bytes > limits.totalBytes)
     throw stop(
       `the files together unpack to more than ${sizeWords(limits.totalBytes)}, which is the most a package may be`,
@@ -130,4 +150,8 @@ function refuseBomb({ limits, bytes }: Archive, { name, size, packed }: Unpacked
     throw stop(
       `unpacks to more than ${limits.ratio} times its packed size; no record packs like that, so unpacking was stopped`,
     );
+}
+
+function tooLarge(limits: PackageLimits): string {
+  return `unpacks to more than ${sizeWords(limits.fileBytes)}, which is the most one file may be`;
 }

@@ -20,8 +20,10 @@ export interface ExportResult {
   readonly bytes: number;
 }
 
-/** The earliest time a ZIP can state. The library writes local time, so this is given in local time, too. */
-const fixedTime = new Date(1980, 0, 1);
+/** One time for every file. A ZIP states local time without its zone, so this must be made in local time, too. */
+function fixedTime(): Date {
+  return new Date(1980, 0, 1, 12);
+}
 
 /** Media that are compressed already are stored as they are. */
 const compressed = /\.(png|jpe?g|webp|heic|zip|pdf)$/i;
@@ -67,7 +69,7 @@ async function packZip(files: ReadonlyMap<string, Uint8Array>, { progress }: Eff
   const zip = new yazl.ZipFile();
   let done = 0;
   for (const [name, bytes] of files) {
-    const options = { mtime: fixedTime, mode: 0o100644, forceDosTimestamp: true, compress: !compressed.test(name) };
+    const options = { mtime: fixedTime(), mode: 0o100644, forceDosTimestamp: true, compress: !compressed.test(name) };
     zip.addBuffer(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length), name, options);
     done += 1;
     progress('packing', done, files.size);

@@ -4,5 +4,5 @@ export { faultLine, type PackageFault } from './fault.ts';
 export { type PackageLimits, packageLimits } from './limit.ts';
 export { type OwnStandards, readOwnStandards } from './own-standard.ts';
 export { type PackageReading, type ReadOptions, readPackage } from './read.ts';
-export { type Template, type TemplateResult, writeTemplate } from './template.ts';
+export { exampleRows, type Template, type TemplateResult, writeTemplate } from './template.ts';
 export { type PackageContent, packageFiles } from './write.ts';

@@ -18,7 +18,7 @@ export const packageLimits: PackageLimits = {
   files: 20_000,
   totalBytes: 1024 * MiB,
   fileBytes: 256 * MiB,
-  ratio: 200,
+  ratio: 100,
   ratioFrom: 8 * MiB,
 };
 

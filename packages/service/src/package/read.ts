@@ -99,6 +99,7 @@ async function readFiles(work: Work, source: PackageSource, effects: WorkEffects
   const listing = readListing(await source.read(descriptorName));
   work.listed = listing.files;
   work.faults.push(...listing.faults);
+  if (work.listed.length === 0) return;
   const unlisted = sortUnlisted(work, source.paths);
   const all = [...work.listed, ...unlisted];
   for (const [index, file] of all.entries()) {

@@ -28,3 +28,15 @@ export function Measured({ measured }: { readonly measured: MeasuredValue }) {
   const { value, unit, expandedUncertainty, isAtLeast } = measured;
   return <Figure value={value} unit={unit} uncertainty={expandedUncertainty} isAtLeast={isAtLeast} />;
 }
+
+/** A scatter or an uncertainty on its own, to two significant digits; a dash when there is none. */
+export function Spread({ value, unit }: { readonly value: number | null; readonly unit: string }) {
+  if (value === null || value < 1e-99) return <Figure value={value} unit={unit} />;
+  const { spread, unit: sign } = setFigure({ value, unit, uncertainty: value });
+  return (
+    <span className="figure">
+      {spread}
+      <span className="unit">{sign}</span>
+    </span>
+  );
+}

@@ -1,7 +1,7 @@
 import type { Flag, Limit } from '@provinghouse/core';
+import { unitSign } from '../lib/figure.ts';
 import { limitText } from '../lib/limit-text.ts';
 import { text } from '../lib/text.ts';
-import { unitSign } from '../lib/figure.ts';
 import { Opens } from './opens.tsx';
 
 /** A limit with the marks of its source; opens to the citations. */
@@ -44,7 +44,8 @@ function Citations({ limit }: { readonly limit: Limit }) {
       </p>
       {provenance.flags.map((flag) => (
         <p key={flag}>
-          <span className={doubtful.includes(flag) ? 'badge badge-doubt' : 'badge'}>{text.flag[flag]}</span> {text.flagWords[flag]}
+          <span className={doubtful.includes(flag) ? 'badge badge-doubt' : 'badge'}>{text.flag[flag]}</span>{' '}
+          {text.flagWords[flag]}
         </p>
       ))}
       <p>{provenance.crossChecked ? text.origin.checked : text.origin.unchecked}</p>

@@ -55,7 +55,9 @@ function Ground() {
 
 /** The divisions of a steel rule: short, half, long. */
 function RuleEdge() {
-  const ticks = Array.from({ length: 10 }, (_, at) => `M${at * 8 + 0.5} 0v${at === 0 ? 10 : at === 5 ? 7 : 4}`).join('');
+  const ticks = Array.from({ length: 10 }, (_, at) => `M${at * 8 + 0.5} 0v${at === 0 ? 10 : at === 5 ? 7 : 4}`).join(
+    '',
+  );
   return (
     <svg className="rule-edge" aria-hidden="true">
       <defs>

@@ -20,7 +20,13 @@ const shapes: Readonly<Record<Verdict, ReactNode>> = {
   ),
   inconclusive: (
     <>
-      <path d="M8 0.5 15.5 8 8 15.5 0.5 8Z" fill="none" stroke="currentColor" strokeWidth="1.8" strokeLinejoin="round" />
+      <path
+        d="M8 0.5 15.5 8 8 15.5 0.5 8Z"
+        fill="none"
+        stroke="currentColor"
+        strokeWidth="1.8"
+        strokeLinejoin="round"
+      />
       <path d="M8 0.5 0.5 8 8 15.5Z" fill="currentColor" />
     </>
   ),

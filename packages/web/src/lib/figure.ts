@@ -20,6 +20,7 @@ export interface Figure {
 
 /** Decimal places where no uncertainty says how many: those a bench instrument of this kind shows. */
 const usualPlaces: Readonly<Record<string, number>> = {
+  '': 0,
   kN: 2,
   mm: 2,
   um: 0,

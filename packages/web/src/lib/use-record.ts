@@ -24,7 +24,8 @@ export function useRecord<T>(url: string): RecordState<T> {
     return () => document.removeEventListener('visibilitychange', onFront);
   }, [read]);
   const held = heldRecord<T>(url);
-  if (seen?.url === url && 'fault' in seen.result) return { state: 'at fault', fault: seen.result.fault, again: () => void read() };
+  if (seen?.url === url && 'fault' in seen.result)
+    return { state: 'at fault', fault: seen.result.fault, again: () => void read() };
   if (held !== undefined) return { state: 'read', record: held };
   return { state: 'reading' };
 }

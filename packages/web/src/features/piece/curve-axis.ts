@@ -3,17 +3,15 @@ import type { PullCurve } from '@provinghouse/contract';
 /** What force can be drawn against. */
 export type Axis = 'extension' | 'table' | 'time';
 
-export interface Point {
-  readonly x: number;
-  readonly y: number;
-}
+export type Signal = readonly (number | null)[];
 
 /** The axes a curve has signals for, the most telling first. */
 export function axesOf(curve: PullCurve): Axis[] {
   return (['extension', 'table', 'time'] as const).filter((axis) => signalOf(curve, axis) !== null);
 }
 
-export function signalOf(curve: PullCurve, axis: Axis): readonly number[] | null {
+/** The samples along an axis; null in them where the recording has a hole. */
+export function signalOf(curve: PullCurve, axis: Axis): Signal | null {
   if (axis === 'extension') return curve.extension_mm;
   return axis === 'table' ? curve.table_mm : curve.time_s;
 }
@@ -51,10 +49,11 @@ export interface Extent {
 }
 
 /** Least and greatest of a signal with a margin on both sides; a flat signal still gets a width. */
-export function extentOf(values: readonly number[], margin: number): Extent {
+export function extentOf(values: Signal, margin: number): Extent {
   let min = Number.POSITIVE_INFINITY;
   let max = Number.NEGATIVE_INFINITY;
   for (const value of values) {
+    if (value === null) continue;
     if (value < min) min = value;
     if (value > max) max = value;
   }

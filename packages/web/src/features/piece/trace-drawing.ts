@@ -1,3 +1,4 @@
+import type { Signal } from './curve-axis.ts';
 import type { TraceInk } from './trace-ink.ts';
 import { fontOf } from './trace-ink.ts';
 import type { RuleLine, TraceMark } from './trace-mark.ts';
@@ -11,17 +12,23 @@ export interface Drawing {
   readonly ink: TraceInk;
 }
 
-/** The curve as one line, in the order of its samples: it may turn back, as a table does that slips. */
-export function drawCurve(drawing: Drawing, xs: readonly number[], ys: readonly number[]): void {
+/** The curve as one line, in the order of its samples: it may turn back, as a table does that slips. A hole in the recording stays a hole. */
+export function drawCurve(drawing: Drawing, xs: Signal, ys: readonly number[]): void {
   const { ctx, ink } = drawing;
   ctx.save();
   ctx.strokeStyle = ink.ink;
   ctx.lineWidth = 1.6 * ink.ratio;
   ctx.lineJoin = 'round';
+  let joined = false;
   ctx.beginPath();
   ys.forEach((force, index) => {
     const at = xs[index];
-    if (at !== undefined) ctx.lineTo(drawing.x(at), drawing.y(force));
+    if (at === null || at === undefined) joined = false;
+    else if (joined) ctx.lineTo(drawing.x(at), drawing.y(force));
+    else {
+      ctx.moveTo(drawing.x(at), drawing.y(force));
+      joined = true;
+    }
   });
   ctx.stroke();
   ctx.restore();
@@ -48,9 +55,9 @@ export function drawRuleLine(drawing: Drawing, line: RuleLine): void {
 
 export function drawMark(drawing: Drawing, mark: TraceMark): void {
   const at = { x: drawing.x(mark.x), y: drawing.y(mark.force_kN) };
-  if (mark.kind === 'spike') return drawCross(drawing, at);
-  if (mark.kind === 'event') return drawNumber(drawing, at, mark.label);
-  drawNamed(drawing, at, mark);
+  if (mark.kind === 'spike') drawCross(drawing, at);
+  else if (mark.kind === 'event') drawNumber(drawing, at, mark.label);
+  else drawNamed(drawing, at, mark);
 }
 
 interface Place {

@@ -28,11 +28,11 @@ export function TraceFigure({ piece, product, reading, curve }: TraceFigureProps
         <AxisChoice axes={axes} axis={axis} onChoose={setAxis} />
         <ZoomTools plot={plot} />
       </div>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the figure takes keys that zoom and move it */}
       <div
         className="trace-host"
         ref={host}
         role="application"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: the figure takes keys that zoom and move it
         tabIndex={0}
         aria-label={text.trace.figure(text.trace.axes[axis])}
         onKeyDown={(event) => onKey(event, plot.current)}

@@ -33,7 +33,11 @@ function ruleLine(product: ProductFinding, quantity: Quantity, label: (value: st
 }
 
 /** Marks of a reading on one axis. Without a time signal only those can be placed whose extension the reading states. */
-export function marksOf(reading: TraceReading, piece: PieceFinding, at: { readonly curve: PullCurve; readonly axis: Axis }): TraceMark[] {
+export function marksOf(
+  reading: TraceReading,
+  piece: PieceFinding,
+  at: { readonly curve: PullCurve; readonly axis: Axis },
+): TraceMark[] {
   const place = (time_s: number | null) => (time_s === null ? null : placeOf(at.curve, at.axis, time_s));
   const mark = (kind: TraceMark['kind'], label: string, x: number | null, force_kN: number | null): TraceMark[] =>
     x === null || force_kN === null ? [] : [{ kind, x, force_kN, label }];
@@ -45,7 +49,9 @@ export function marksOf(reading: TraceReading, piece: PieceFinding, at: { readon
   return [
     ...mark('maximum', text.trace.maximum(maximumLabel), place(reading.timeAtMaximum_s), reading.maximumForce_kN),
     ...mark('parted', text.trace.parted(parting), place(reading.timeAtParting_s), reading.partingForce_kN),
-    ...listedEvents(reading).flatMap((event, index) => mark('event', String(index + 1), place(event.time_s), event.force_kN)),
+    ...listedEvents(reading).flatMap((event, index) =>
+      mark('event', String(index + 1), place(event.time_s), event.force_kN),
+    ),
     ...reading.spikes.flatMap((spike) => mark('spike', '', place(spike.time_s), spike.force_kN)),
   ];
 }

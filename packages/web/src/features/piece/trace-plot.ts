@@ -1,12 +1,12 @@
 import uPlot from 'uplot';
-import { extentOf, type Extent } from './curve-axis.ts';
-import { drawCurve, type Drawing, drawMark, drawRuleLine } from './trace-drawing.ts';
+import { type Extent, extentOf, type Signal } from './curve-axis.ts';
+import { type Drawing, drawCurve, drawMark, drawRuleLine } from './trace-drawing.ts';
 import { fontOf, readInk } from './trace-ink.ts';
 import type { RuleLine, TraceMark } from './trace-mark.ts';
 
 /** All that one figure shows. */
 export interface TraceScene {
-  readonly xs: readonly number[];
+  readonly xs: Signal;
   readonly forces: readonly number[];
   readonly xLabel: string;
   readonly forceLabel: string;
@@ -34,7 +34,14 @@ interface PlotHooks {
  */
 export function plotTrace(host: HTMLElement, scene: TraceScene, hooks: PlotHooks): TracePlot {
   const full = fullExtent(scene);
-  const plot = new uPlot(plotOptions(host, scene, { full, hooks }), [[full.x.min, full.x.max], [null, null]], host);
+  const plot = new uPlot(
+    plotOptions(host, scene, { full, hooks }),
+    [
+      [full.x.min, full.x.max],
+      [null, null],
+    ],
+    host,
+  );
   const resize = new ResizeObserver(() => plot.setSize(sizeOf(host)));
   resize.observe(host);
   return {
@@ -149,6 +156,7 @@ function pointed(plot: uPlot, scene: TraceScene): number | null {
   let nearest: number | null = null;
   let least = Number.POSITIVE_INFINITY;
   scene.xs.forEach((x, index) => {
+    if (x === null) return;
     const across = plot.valToPos(x, 'x') - left;
     const down = (plot.valToPos(scene.forces[index] ?? 0, 'y') - top) * 0.25;
     const distance = across * across + down * down;

@@ -59,6 +59,6 @@ function sceneOf({ piece, product, reading, curve, axis }: Shown): TraceScene {
 function readoutText(scene: TraceScene, index: number | null, axis: Axis): string {
   const force = index === null ? undefined : scene.forces[index];
   const x = index === null ? undefined : scene.xs[index];
-  if (force === undefined || x === undefined) return text.trace.readoutIdle;
+  if (force === undefined || x === undefined || x === null) return text.trace.readoutIdle;
   return text.trace.readout(figureText({ value: force, unit: 'kN' }), figureText({ value: x, unit: axisUnit(axis) }));
 }
