@@ -63,7 +63,9 @@ export function reportSource(document: ReportDocument): Typst {
 function issueDay(issuedOn: string): readonly number[] {
   const at = /^\d{4}-\d{2}-\d{2}$/.test(issuedOn) ? new Date(`${issuedOn}T00:00:00Z`) : new Date(Number.NaN);
   if (Number.isNaN(at.getTime()) || at.toISOString().slice(0, 10) !== issuedOn) {
-    throw new InputError('report-issue-date', `The day of issue "${issuedOn}" is not a day written as YYYY-MM-DD.`, { issuedOn });
+    throw new InputError('report-issue-date', `The day of issue "${issuedOn}" is not a day written as YYYY-MM-DD.`, {
+      issuedOn,
+    });
   }
   return [at.getUTCFullYear(), at.getUTCMonth() + 1, at.getUTCDate()];
 }

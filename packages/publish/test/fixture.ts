@@ -1,5 +1,21 @@
-import type { CampaignFinding, PieceFinding, ProductFinding, ProductSummary, PullCurve, PullFinding } from '@provinghouse/contract';
-import type { Flag, Judgement, Limit, MeasuredValue, Specification, StrengthSplit, TraceReading, Verdict } from '@provinghouse/core';
+import type {
+  CampaignFinding,
+  PieceFinding,
+  ProductFinding,
+  ProductSummary,
+  PullCurve,
+  PullFinding,
+} from '@provinghouse/contract';
+import type {
+  Flag,
+  Judgement,
+  Limit,
+  MeasuredValue,
+  Specification,
+  StrengthSplit,
+  TraceReading,
+  Verdict,
+} from '@provinghouse/core';
 import type { ReportDocument } from '../src/index.ts';
 
 /** What a made-up campaign holds. All of it is invented; no number is a result of anything. */
@@ -16,7 +32,10 @@ export function fixture(shape: FixtureShape): ReportDocument {
   const pieces = parts.flatMap((part) => part.pieces);
   const curves = pieces.flatMap((piece, index) => (piece.pull === null ? [] : [curveOf(piece.pull.pull, index)]));
   return {
-    finding: makeFinding(parts.map((part) => part.product), pieces),
+    finding: makeFinding(
+      parts.map((part) => part.product),
+      pieces,
+    ),
     curves: Object.fromEntries(curves.map((curve) => [curve.pull, curve])),
     issuedOn: '2026-04-01',
     software: 'Provinghouse fixture',
@@ -24,7 +43,21 @@ export function fixture(shape: FixtureShape): ReportDocument {
   };
 }
 
-const names = ['Ash', 'Birch', 'Cedar', 'Damson', 'Elder', 'Fir', 'Gorse', 'Hazel', 'Ivy', 'Juniper', 'Kelp', 'Larch', 'Maple'];
+const names = [
+  'Ash',
+  'Birch',
+  'Cedar',
+  'Damson',
+  'Elder',
+  'Fir',
+  'Gorse',
+  'Hazel',
+  'Ivy',
+  'Juniper',
+  'Kelp',
+  'Larch',
+  'Maple',
+];
 
 function makeFinding(products: readonly ProductFinding[], pieces: readonly PieceFinding[]): CampaignFinding {
   return {
@@ -50,11 +83,34 @@ function makeFinding(products: readonly ProductFinding[], pieces: readonly Piece
       { person: 'examiner', name: 'Second Person', role: null },
     ],
     instruments: [
-      instrument({ instrument: 'RIG-1', kind: 'rig', unit: 'kN', resolution: 0.02, range_minimum: 5, range_maximum: 100, class: 1 }),
-      instrument({ instrument: 'CAL-1', kind: 'calliper', unit: 'mm', resolution: 0.01, range_minimum: 0, range_maximum: 150, class: null }),
+      instrument({
+        instrument: 'RIG-1',
+        kind: 'rig',
+        unit: 'kN',
+        resolution: 0.02,
+        range_minimum: 5,
+        range_maximum: 100,
+        class: 1,
+      }),
+      instrument({
+        instrument: 'CAL-1',
+        kind: 'calliper',
+        unit: 'mm',
+        resolution: 0.01,
+        range_minimum: 0,
+        range_maximum: 150,
+        class: null,
+      }),
     ],
     calibrations: [
-      { calibration: 'C-1001', instrument: 'RIG-1', calibrated_on: '2026-01-12', due_on: '2027-01-12', expanded_uncertainty: null, coverage_factor: null },
+      {
+        calibration: 'C-1001',
+        instrument: 'RIG-1',
+        calibrated_on: '2026-01-12',
+        due_on: '2027-01-12',
+        expanded_uncertainty: null,
+        coverage_factor: null,
+      },
     ],
     samples: products.map((product) => ({
       sample: `${product.product}-S1`,
@@ -69,7 +125,16 @@ function makeFinding(products: readonly ProductFinding[], pieces: readonly Piece
     })),
     products,
     pieces,
-    comparisons: products.length === 0 ? [] : [{ nominalSize_mm: 8, products: products.map((one) => one.product), sentences: ['The means differ by less than their scatter.'] }],
+    comparisons:
+      products.length === 0
+        ? []
+        : [
+            {
+              nominalSize_mm: 8,
+              products: products.map((one) => one.product),
+              sentences: ['The means differ by less than their scatter.'],
+            },
+          ],
     answers: products.map((product) => `${product.product}: ${product.standing}.`),
     photographs: [],
     limitsOfTheFinding: ['Few pieces from one length of each product.'],
@@ -79,7 +144,9 @@ function makeFinding(products: readonly ProductFinding[], pieces: readonly Piece
 
 type Instrument = CampaignFinding['instruments'][number];
 
-function instrument(known: Pick<Instrument, 'instrument' | 'kind' | 'unit' | 'resolution' | 'range_minimum' | 'range_maximum' | 'class'>): Instrument {
+function instrument(
+  known: Pick<Instrument, 'instrument' | 'kind' | 'unit' | 'resolution' | 'range_minimum' | 'range_maximum' | 'class'>,
+): Instrument {
   return { ...known, description: null, extension_class: null, compliance_mm_per_kN: null };
 }
 
@@ -92,9 +159,13 @@ function makeProduct(index: number, shape: FixtureShape): Part {
   const name = names[index % names.length] ?? 'Oak';
   const code = `${name.toUpperCase()}-8`;
   const pieces = Array.from({ length: shape.pieces }, (_, piece) => makePiece(code, { index, piece, shape }));
-  const values = pieces.flatMap((piece) => (piece.pull?.use === 'value' && piece.pull.maximum ? [piece.pull.maximum.value] : []));
+  const values = pieces.flatMap((piece) =>
+    piece.pull?.use === 'value' && piece.pull.maximum ? [piece.pull.maximum.value] : [],
+  );
   const mean = values.length === 0 ? null : values.reduce((a, b) => a + b, 0) / values.length;
-  const verdict: Verdict = pieces.find((piece) => piece.standing !== 'conforms')?.standing ?? (pieces.length === 0 ? 'not judged' : 'conforms');
+  const verdict: Verdict =
+    pieces.find((piece) => piece.standing !== 'conforms')?.standing ??
+    (pieces.length === 0 ? 'not judged' : 'conforms');
   const product: ProductFinding = {
     product: code,
     supplier: name,
@@ -120,11 +191,25 @@ function makeProduct(index: number, shape: FixtureShape): Part {
           ],
     standing: verdict,
     breakingForce: summary(values, 'kN', pieces),
-    elongation: summary(values.map((value) => value / 2), '%', pieces),
+    elongation: summary(
+      values.map((value) => value / 2),
+      '%',
+      pieces,
+    ),
     steelStress: summary([], 'N/mm2', pieces),
     split: shape.isGauged === false || mean === null ? null : split(mean),
     breaks: values.length === 0 ? [] : [{ position: 'crown', mode: 'ductile cup-and-cone', count: values.length }],
-    zinc: shape.isGauged === false ? null : { readings: 6, mean_um: 84.2, standardUncertainty_um: 2.1, leastLinkMean_um: 79, worstAdherence: 3, greatestFlakedShare_pct: 8 },
+    zinc:
+      shape.isGauged === false
+        ? null
+        : {
+            readings: 6,
+            mean_um: 84.2,
+            standardUncertainty_um: 2.1,
+            leastLinkMean_um: 79,
+            worstAdherence: 3,
+            greatestFlakedShare_pct: 8,
+          },
     marginOverMinimum_pct: mean === null ? null : 100 * (mean / 40.2 - 1),
     forcePerMass_kN_m_per_kg: mean === null ? null : mean / 1.35,
     forcePerPrice_kN_m: mean === null ? null : mean / 5.1,
@@ -143,9 +228,14 @@ function summary(values: readonly number[], unit: string, pieces: readonly Piece
     least: n === 0 ? null : Math.min(...values),
     greatest: n === 0 ? null : Math.max(...values),
     unit,
-    atLeast: pieces.flatMap((piece) => (piece.pull?.use === 'at least' ? [{ piece: piece.piece, value: piece.pull.maximum?.value ?? 0 }] : [])),
-    excluded: pieces.flatMap((piece) => (piece.pull?.use === 'none' ? [{ piece: piece.piece, reason: 'parted in the grip' }] : [])),
-    sentence: n === 0 ? `Nothing can be said of the mean in ${unit}.` : `${n} values in ${unit}, summed up in a sentence.`,
+    atLeast: pieces.flatMap((piece) =>
+      piece.pull?.use === 'at least' ? [{ piece: piece.piece, value: piece.pull.maximum?.value ?? 0 }] : [],
+    ),
+    excluded: pieces.flatMap((piece) =>
+      piece.pull?.use === 'none' ? [{ piece: piece.piece, reason: 'parted in the grip' }] : [],
+    ),
+    sentence:
+      n === 0 ? `Nothing can be said of the mean in ${unit}.` : `${n} values in ${unit}, summed up in a sentence.`,
   };
 }
 
@@ -178,7 +268,8 @@ function makePiece(code: string, place: PiecePlace): PieceFinding {
   const { index, piece, shape } = place;
   const name = `${code}-${piece + 1}`;
   const pull = shape.isPulled === false ? null : makePull(name, place);
-  const standing: Verdict = pull === null || pull.use === 'none' ? 'not judged' : index === 1 ? 'does not conform' : 'conforms';
+  const standing: Verdict =
+    pull === null || pull.use === 'none' ? 'not judged' : index === 1 ? 'does not conform' : 'conforms';
   const differ = index === 0 && piece === 1;
   return {
     piece: name,
@@ -208,8 +299,24 @@ function makePiece(code: string, place: PiecePlace): PieceFinding {
       pull === null
         ? []
         : [
-            { link: pull.use === 'none' ? 0 : 3, examiner: 'gauger', position: pull.use === 'none' ? 'in grip' : 'crown', mode: 'ductile cup-and-cone', note: null },
-            ...(differ ? [{ link: 3, examiner: 'examiner', position: 'beside weld', mode: 'shear', note: 'dull zone at the weld' }] : []),
+            {
+              link: pull.use === 'none' ? 0 : 3,
+              examiner: 'gauger',
+              position: pull.use === 'none' ? 'in grip' : 'crown',
+              mode: 'ductile cup-and-cone',
+              note: null,
+            },
+            ...(differ
+              ? [
+                  {
+                    link: 3,
+                    examiner: 'examiner',
+                    position: 'beside weld',
+                    mode: 'shear',
+                    note: 'dull zone at the weld',
+                  },
+                ]
+              : []),
           ],
     examinersDiffer: differ && pull !== null,
     zinc: null,
@@ -234,7 +341,12 @@ function makePull(piece: string, { index, piece: number }: PiecePlace): PullFind
     maximum: use === 'none' ? null : maximum,
     elongation: use === 'value' ? { ...maximum, value: value / 2, unit: '%', expandedUncertainty: 0.6 } : null,
     use,
-    reasons: use === 'none' ? ['It parted in the grip.'] : use === 'at least' ? ['The record was clipped at the range limit.'] : [],
+    reasons:
+      use === 'none'
+        ? ['It parted in the grip.']
+        : use === 'at least'
+          ? ['The record was clipped at the range limit.']
+          : [],
     note: null,
   };
 }
@@ -310,7 +422,10 @@ function judgement(limit: Limit, pull: PullFinding | null, standing: Verdict): J
   };
 }
 
-function limitOf(known: Pick<Limit, 'quantity' | 'unit' | 'lower' | 'upper' | 'nominal'>, flags: readonly Flag[]): Limit {
+function limitOf(
+  known: Pick<Limit, 'quantity' | 'unit' | 'lower' | 'upper' | 'nominal'>,
+  flags: readonly Flag[],
+): Limit {
   return {
     ...known,
     links: known.quantity === 'lengthOverLinks' ? 11 : null,
@@ -319,7 +434,13 @@ function limitOf(known: Pick<Limit, 'quantity' | 'unit' | 'lower' | 'upper' | 'n
     edition: '2020',
     place: 'table loads, d = 8',
     provenance: {
-      citations: [{ id: `page-${known.quantity}`, kind: 'published-page', text: 'An invented page (https://example.org/a/long/path/to/a/table?row=8)' }],
+      citations: [
+        {
+          id: `page-${known.quantity}`,
+          kind: 'published-page',
+          text: 'An invented page (https://example.org/a/long/path/to/a/table?row=8)',
+        },
+      ],
       crossChecked: flags.length === 0,
       flags,
       alternatives: flags.includes('conflict') ? [{ value: 39.9, citation: 'page-other' }] : [],
@@ -348,7 +469,9 @@ const specification: Specification = {
 function curveOf(pull: string, index: number): PullCurve {
   const count = 160;
   const steps = Array.from({ length: count }, (_, step) => step / (count - 1));
-  const force = steps.map((share) => (share < 0.1 ? 0 : share > 0.97 ? 2 : forceOf(index) * Math.min(1, Math.sqrt((share - 0.1) / 0.7))));
+  const force = steps.map((share) =>
+    share < 0.1 ? 0 : share > 0.97 ? 2 : forceOf(index) * Math.min(1, Math.sqrt((share - 0.1) / 0.7)),
+  );
   const isBare = index % 3 === 2;
   return {
     pull,

@@ -19,7 +19,7 @@ export function parseGradeNumber(grade: string | undefined): number {
   const digits = /^(?:grade|g)?\s*(\d+(?:[.,]\d+)?)$/i.exec(grade?.trim() ?? '')?.[1];
   if (digits !== undefined) return Number(digits.replace(',', '.'));
   throw new InputError(
-    'chain.grade-number',
+    'chain/grade-number',
     `The grade definition needs the grade as a number, a tenth of the stress in N/mm2 (30, 40, 80 ...), not "${grade ?? ''}".`,
     { grade: grade ?? null },
   );
@@ -30,7 +30,7 @@ export function parseGradeNumber(grade: string | undefined): number {
  * for chain that carries a grade mark but no standard.
  *
  * @param wanted grade as a tenth of the mean stress at the minimum breaking force (20 to 150), and nominal size in mm
- * @throws InputError `chain.grade-number` or `chain.size-invalid`
+ * @throws InputError `chain/grade-number` or `chain/size-invalid`
  */
 export function gradeSpecification(wanted: { readonly grade: number; readonly size_mm: number }): Specification {
   const { grade, size_mm } = wanted;
@@ -70,7 +70,7 @@ export function gradeSpecification(wanted: { readonly grade: number; readonly si
 function requireGrade(grade: number): void {
   if (Number.isFinite(grade) && grade >= 20 && grade <= 150) return;
   throw new InputError(
-    'chain.grade-number',
+    'chain/grade-number',
     `A grade number is a tenth of the mean stress in N/mm2 and lies between 20 and 150 (grade 8 is 80): not ${grade}.`,
     { grade },
   );
@@ -78,7 +78,7 @@ function requireGrade(grade: number): void {
 
 function requireSize(size_mm: number): void {
   if (Number.isFinite(size_mm) && size_mm > 0) return;
-  throw new InputError('chain.size-invalid', `A nominal size must be a number of mm above 0, not ${size_mm}.`, {
+  throw new InputError('chain/size-invalid', `A nominal size must be a number of mm above 0, not ${size_mm}.`, {
     size_mm,
   });
 }

@@ -28,14 +28,14 @@ export function gradesOf(entry: StandardEntry): readonly string[] {
  * The grade meant by `grade`: as the standard writes it, or as its letter, its number or ten times its number (T, 8 and
  * 80 are one grade). It may be left out only where the standard has one grade or none.
  *
- * @throws InputError `chain.unknown-grade` or `chain.grade-missing`, listing the grades there are
+ * @throws InputError `chain/unknown-grade` or `chain/grade-missing`, listing the grades there are
  */
 export function chooseGrade(standard: ChosenStandard, grade: string | undefined): GradeChoice {
   const { entry } = standard;
   const bases = basesOf(entry);
   if (grade === undefined || grade.trim() === '') return onlyGrade(entry, bases);
   if (bases.length === 0) {
-    throw new InputError('chain.unknown-grade', `${entry.id} has no grades: leave the grade out (it was "${grade}").`, {
+    throw new InputError('chain/unknown-grade', `${entry.id} has no grades: leave the grade out (it was "${grade}").`, {
       grade,
       choices: [],
     });
@@ -44,7 +44,7 @@ export function chooseGrade(standard: ChosenStandard, grade: string | undefined)
   const base = matchBase(grade.replace(/\b(stud[- ]?less|stud([- ]?link)?)\b/i, ''), bases, standard);
   if (base === null || (form !== null && !hasForms(entry))) {
     const choices = gradesOf(entry);
-    throw new InputError('chain.unknown-grade', `${entry.id} has no grade "${grade}". It has: ${choices.join(', ')}.`, {
+    throw new InputError('chain/unknown-grade', `${entry.id} has no grade "${grade}". It has: ${choices.join(', ')}.`, {
       grade,
       choices,
     });
@@ -62,7 +62,7 @@ function onlyGrade(entry: StandardEntry, bases: readonly string[]): GradeChoice 
   if (second === undefined)
     return { label: first ?? null, base: first ?? null, form: null, isFormOpen: hasForms(entry) };
   const choices = gradesOf(entry);
-  throw new InputError('chain.grade-missing', `Say which grade of ${entry.id}: ${choices.join(', ')}.`, { choices });
+  throw new InputError('chain/grade-missing', `Say which grade of ${entry.id}: ${choices.join(', ')}.`, { choices });
 }
 
 function basesOf(entry: StandardEntry): readonly string[] {

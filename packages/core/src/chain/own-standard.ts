@@ -24,12 +24,12 @@ type Fields = Readonly<Record<string, unknown>>;
  *
  * @param json the file's content, parsed
  * @param place what to call the file in messages
- * @throws InputError `chain.own-standard` listing every fault at once, each with its place in the file
+ * @throws InputError `chain/own-standard` listing every fault at once, each with its place in the file
  */
 export function parseOwnStandard(json: unknown, place: string): OwnStandard {
   const faults = ownStandardFaults(json);
   if (faults.length > 0 || !isFields(json)) {
-    throw new InputError('chain.own-standard', `${place} is not a specification:\n- ${faults.join('\n- ')}`, {
+    throw new InputError('chain/own-standard', `${place} is not a specification:\n- ${faults.join('\n- ')}`, {
       place,
       faults,
     });

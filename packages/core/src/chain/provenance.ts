@@ -5,12 +5,14 @@ export type Sources = Readonly<Record<string, Source>>;
 
 const flagOrder: readonly Flag[] = ['memory', 'inference', 'suspect', 'conflict', 'derived'];
 
-/** The citation behind a source id: what the page is and where it stands. */
+/**
+ * The citation behind a source id: what the page is. Its address stays in the rulebook's file under that id, because many addresses
+ * name a supplier, and no finding may.
+ */
 export function citationOf(id: string, sources: Sources): Citation {
   const source = sources[id];
   if (source === undefined) return { id, kind: 'unknown', text: id };
-  const where = source.url ?? source.citation ?? id;
-  return { id, kind: source.kind, text: source.about === undefined ? where : `${source.about} (${where})` };
+  return { id, kind: source.kind, text: source.about ?? source.citation ?? id };
 }
 
 /** Provenance of a value from its source ids; `flags` and `notes` add what the ids do not say. */

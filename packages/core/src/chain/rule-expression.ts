@@ -25,7 +25,7 @@ const tokenPattern = /\s*(Math\.PI|\d+(?:\.\d+)?(?:e[+-]?\d+)?|[A-Za-z]\w*|<=|>=
  * four operations, brackets, `a < b ? x : y`, and the roundings of preferred numbers. Nothing else is understood, and
  * nothing is run as code. A variable that is not known makes the value NaN.
  *
- * @throws InputError `chain.rule-expression` naming the part that cannot be read
+ * @throws InputError `chain/rule-expression` naming the part that cannot be read
  */
 export function evaluateExpression(text: string, variables: Readonly<Record<string, unknown>>): number {
   return readExpression(text)(variables);
@@ -145,7 +145,7 @@ function take(reader: Reader, token: string): boolean {
 
 function fault({ text }: { readonly text: string }, part: string): InputError {
   return new InputError(
-    'chain.rule-expression',
+    'chain/rule-expression',
     `The rule "${text}" cannot be read at "${part}". It may hold numbers, d, p, k, breakingForce, stud, Math.PI, + - * / ( ), comparisons with ? and :, and ${Object.keys(helpers).join(', ')}.`,
     { expression: text, part },
   );

@@ -48,7 +48,7 @@ export function listedSizes(standard: ChosenStandard, grade: GradeChoice | null)
 /**
  * The rows for a size in mm, or for a US trade size (`3/8`, `1-1/4`), which is a name and not a diameter.
  *
- * @throws InputError `chain.size-missing`, `chain.size-invalid`, `chain.unknown-size` or `chain.size-ambiguous`
+ * @throws InputError `chain/size-missing`, `chain/size-invalid`, `chain/unknown-size` or `chain/size-ambiguous`
  */
 export function chooseSize(
   standard: ChosenStandard,
@@ -57,7 +57,7 @@ export function chooseSize(
 ): SizeChoice {
   if (wanted.tradeSize !== undefined) return byTrade(standard, grade, wanted.tradeSize);
   if (wanted.size_mm === undefined) {
-    throw new InputError('chain.size-missing', `Say the nominal size of the chain in mm for ${standard.entry.id}.`);
+    throw new InputError('chain/size-missing', `Say the nominal size of the chain in mm for ${standard.entry.id}.`);
   }
   return byMillimetres(standard, grade, wanted.size_mm);
 }
@@ -72,7 +72,7 @@ function byTrade(standard: ChosenStandard, grade: GradeChoice, tradeSize: string
 
 function byMillimetres(standard: ChosenStandard, grade: GradeChoice, size_mm: number): SizeChoice {
   if (!Number.isFinite(size_mm) || size_mm <= 0) {
-    throw new InputError('chain.size-invalid', `A nominal size must be a number of mm above 0, not ${size_mm}.`, {
+    throw new InputError('chain/size-invalid', `A nominal size must be a number of mm above 0, not ${size_mm}.`, {
       size_mm,
     });
   }
@@ -80,7 +80,7 @@ function byMillimetres(standard: ChosenStandard, grade: GradeChoice, size_mm: nu
   const trades = [...new Set(rows.flatMap(({ table, row }) => tradeOf(table, row) ?? []))];
   if (trades.length > 1) {
     throw new InputError(
-      'chain.size-ambiguous',
+      'chain/size-ambiguous',
       `${standard.entry.id} lists ${size_mm} mm material for several trade sizes: say which of ${trades.join(', ')}.`,
       { size_mm, choices: trades },
     );
@@ -133,7 +133,7 @@ function unknownSize(standard: ChosenStandard, grade: GradeChoice, wanted: strin
   const range = coversRange(standard) ? `any size from ${least} to ${greatest} mm; listed are ` : '';
   const label = grade.label === null ? standard.entry.id : `${standard.entry.id}, grade ${grade.label},`;
   return new InputError(
-    'chain.unknown-size',
+    'chain/unknown-size',
     `${label} has no size ${wanted}. It has: ${range}${choices.join(', ')} mm.`,
     {
       size: wanted,

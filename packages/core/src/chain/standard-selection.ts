@@ -35,7 +35,7 @@ export function standardId(standard: string): string {
 /**
  * The standard under an id or a name (`en-818-3`, `EN 818-3`, `ASTM A413`), own specifications first.
  *
- * @throws InputError `chain.unknown-standard`, listing what there is
+ * @throws InputError `chain/unknown-standard`, listing what there is
  */
 export function chooseStandard(name: string, own: readonly OwnStandard[] = []): ChosenStandard {
   const wanted = standardId(name);
@@ -50,7 +50,7 @@ export function chooseStandard(name: string, own: readonly OwnStandard[] = []): 
   }
   const choices = ['grade-definition', ...[...rulebook.standards, ...own].map((entry) => standardId(entry.id))];
   throw new InputError(
-    'chain.unknown-standard',
+    'chain/unknown-standard',
     `There is no standard "${name}" in the rulebook. It has: ${choices.join(', ')}.`,
     { standard: name, choices },
   );

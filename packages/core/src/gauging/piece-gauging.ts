@@ -21,7 +21,7 @@ export interface PieceReadings {
  * Uncertainties follow JCGM 100:2008 (see `readingUncertainty` and `steelArea`) and are null where an instrument is not
  * known or not calibrated. No readings at all give an empty gauging with a note.
  *
- * @throws InputError `gauging.readings` naming every row at fault, or `gauging.size`
+ * @throws InputError `gauging/readings` naming every row at fault, or `gauging/size`
  */
 export function gaugePiece({
   readings,

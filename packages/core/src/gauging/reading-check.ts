@@ -4,11 +4,11 @@ import type { GaugingInput } from './reading.ts';
 /**
  * Refuses readings that cannot be lengths, all faults named at once. Rows count from 1 in the order given.
  *
- * @throws InputError `gauging.readings` with the rows at fault, or `gauging.size`
+ * @throws InputError `gauging/readings` with the rows at fault, or `gauging/size`
  */
 export function requireReadings(readings: readonly GaugingInput[], nominalSize_mm: number): void {
   if (!Number.isFinite(nominalSize_mm) || nominalSize_mm <= 0) {
-    throw new InputError('gauging.size', `The nominal size must be a number of mm above 0, not ${nominalSize_mm}.`, {
+    throw new InputError('gauging/size', `The nominal size must be a number of mm above 0, not ${nominalSize_mm}.`, {
       nominalSize_mm,
     });
   }
@@ -16,7 +16,7 @@ export function requireReadings(readings: readonly GaugingInput[], nominalSize_m
     faultsOf(reading).map((fault) => `gauging reading ${index + 1} (${describeReading(reading)}): ${fault}`),
   );
   if (faults.length === 0) return;
-  throw new InputError('gauging.readings', `${faults.join('\n')}`, { faults });
+  throw new InputError('gauging/readings', `${faults.join('\n')}`, { faults });
 }
 
 /** A reading in words: `link 3, leg, diameter 2`. */

@@ -8,8 +8,11 @@ interface SplitFigures {
   readonly standardGrade: number | null;
 }
 
-/** Under half of this, a share is told as none: gauging does not resolve it. */
+/** Under this a bar is told as of nominal area: gauging does not resolve it. */
 const slight = 0.005;
+
+/** From this much over the nominal area a bar is called fat; tolerances on diameter reach four times as far. */
+const fat = 0.02;
 
 /** The split in one or two plain sentences, for findings and replies to suppliers. Percentages to 0.1. */
 export function splitSentence(figures: SplitFigures): string {
@@ -44,10 +47,10 @@ function reason(split: {
       : steel > 0
         ? `the steel itself is ${atLeast}${percent(steel)} above its grade`
         : `the steel itself is ${percent(-steel)} below its grade${atLeast === '' ? '' : ' as far as the record goes'}`;
-  if (margin > 0 && steel < 0)
+  if (margin > 0 && steel < 0 && size >= slight)
     return `strong only because its bar is fat, ${percent(size)} over the nominal area; ${steelWords}`;
-  if (margin > 0 && size >= slight) {
-    return `strong partly because its bar is fat, ${percent(size)} of the ${percent(margin)} margin is size; ${steelWords}`;
+  if (margin > 0 && size >= fat) {
+    return `strong partly because its bar is fat, ${percent(size)} over the nominal area; ${steelWords}`;
   }
   if (margin < 0 && size < -slight && steel >= 0) {
     return `weak because its bar is thin, ${percent(-size)} under the nominal area; ${steelWords}`;

@@ -64,7 +64,7 @@ export const standardGrades: readonly number[] = [
  * measured area against the stress of the grade).
  *
  * @param inputs force in kN, area in mm2, size in mm, stress in N/mm2; all above 0
- * @throws InputError `gauging.strength` naming every input that is not a number above 0
+ * @throws InputError `gauging/strength` naming every input that is not a number above 0
  * Source: the grade definition (ASTM A413/A413M scope, EN 818-1); uncertainties by JCGM 100:2008 5.1.6.
  */
 export function strengthSplit(inputs: StrengthInputs): StrengthSplit {
@@ -134,5 +134,5 @@ function requirePositive(inputs: StrengthInputs): void {
     value === undefined || value === null || (Number.isFinite(value) && value > 0) ? [] : [`${name} = ${value}`],
   );
   if (faults.length === 0) return;
-  throw new InputError('gauging.strength', `These must be numbers above 0: ${faults.join(', ')}.`, { faults });
+  throw new InputError('gauging/strength', `These must be numbers above 0: ${faults.join(', ')}.`, { faults });
 }

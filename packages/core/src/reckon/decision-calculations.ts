@@ -65,7 +65,7 @@ function guardBand(inputs: Readonly<Record<string, number>>): Record<string, num
   const { lowerLimit, upperLimit, measured } = inputs;
   const guard = given(inputs, 'expandedUncertainty');
   if (lowerLimit === undefined && upperLimit === undefined) {
-    throw new InputError('reckon.no-limit', 'guard-band needs lowerLimit, upperLimit or both.');
+    throw new InputError('reckon/no-limit', 'guard-band needs lowerLimit, upperLimit or both.');
   }
   const isWithin = (value: number, band: number) =>
     (lowerLimit === undefined || value >= lowerLimit + band) &&

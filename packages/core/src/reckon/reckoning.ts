@@ -26,7 +26,7 @@ export interface Reckoning {
 /**
  * Runs one calculation by its name. Inputs may be numbers or text with a decimal point or comma.
  *
- * @throws InputError `reckon.unknown` (naming the nearest ones), `reckon.inputs` (every fault of the inputs at once:
+ * @throws InputError `reckon/unknown` (naming the nearest ones), `reckon/inputs` (every fault of the inputs at once:
  *   unknown, missing, not a number, out of range), or the calculation's own
  */
 export function reckon(name: string, inputs: Readonly<Record<string, string | number>>): Reckoning {
@@ -53,7 +53,7 @@ function calculationNamed(name: string): Calculation {
     near.length === 0
       ? `There are: ${calculations.map((one) => one.name).join(', ')}`
       : `Did you mean ${near.join(', ')}`;
-  throw new InputError('reckon.unknown', `There is no calculation "${name}". ${hint}.`, { name, near });
+  throw new InputError('reckon/unknown', `There is no calculation "${name}". ${hint}.`, { name, near });
 }
 
 /** Names that share a word with what was asked, or a beginning of three letters. */
@@ -98,7 +98,7 @@ function readNumber(text: string): number | null {
 
 function inputFaults(calculation: Calculation, faults: readonly string[]): InputError {
   const known = calculation.inputs.map(({ key, required }) => (required ? key : `[${key}]`)).join(', ');
-  return new InputError('reckon.inputs', `${calculation.name}: ${faults.join('; ')}. Its inputs are ${known}.`, {
+  return new InputError('reckon/inputs', `${calculation.name}: ${faults.join('; ')}. Its inputs are ${known}.`, {
     name: calculation.name,
     faults,
   });

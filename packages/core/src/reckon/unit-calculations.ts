@@ -67,7 +67,7 @@ function convertForce(inputs: Readonly<Record<string, number>>): Record<string, 
   const [entry] = Object.entries(inputs);
   if (entry === undefined || Object.keys(inputs).length !== 1) {
     throw new InputError(
-      'reckon.one-force',
+      'reckon/one-force',
       `Give exactly one of ${Object.keys(forceUnits).join(', ')}; ${Object.keys(inputs).length} were given.`,
       { given: Object.keys(inputs) },
     );

@@ -46,7 +46,7 @@ function bend(sums: LineSums, from: number, to: number): number {
   const middle = (from + to) >> 1;
   const lower = fitLine(sums, from, middle);
   const upper = fitLine(sums, middle, to);
-  return lower && upper ? Math.abs(lower.slope - upper.slope) / 8 : 0;
+  return lower && upper ? Math.abs(lower.slope - upper.slope) / 4 : 0;
 }
 
 function windows(sums: LineSums, places: readonly number[], leastPoints: number): Window[] {

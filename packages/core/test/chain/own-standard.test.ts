@@ -136,7 +136,7 @@ test('all faults of a file are told at once, each with its place', () => {
   assert.throws(
     () => parseOwnStandard(broken, 'broken.json'),
     (error) => {
-      assert.ok(isInputError(error) && error.code === 'chain.own-standard');
+      assert.ok(isInputError(error) && error.code === 'chain/own-standard');
       assert.ok(error.message.startsWith('broken.json'));
       for (const place of places) assert.ok(error.message.includes(place), `${place} in ${error.message}`);
       assert.deepEqual((error.context.faults as unknown[]).length, places.length);

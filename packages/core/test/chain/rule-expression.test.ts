@@ -24,7 +24,7 @@ for (const text of ['', '3 *', '3 d', '(3', 'alert(1)', 'd.constructor', 'toStri
   test(`"${text}" is refused with the place, and never run`, () => {
     assert.throws(
       () => evaluateExpression(text, { d: 8 }),
-      (error) => isInputError(error) && error.code === 'chain.rule-expression' && 'part' in error.context,
+      (error) => isInputError(error) && error.code === 'chain/rule-expression' && 'part' in error.context,
     );
   });
 }

@@ -107,7 +107,7 @@ test('a grade goes by its letter, its number or ten times its number; the scales
   }
   assert.equal(specificationFor({ standard: 'EN 818-7', grade: 'dat', size_mm: 5 }).grade, 'DAT');
   assert.equal(specificationFor({ standard: 'W18', grade: '3', size_mm: 26 }).grade, '3');
-  assert.throws(() => specificationFor({ standard: 'W18', grade: '30', size_mm: 26 }), hasCode('chain.unknown-grade'));
+  assert.throws(() => specificationFor({ standard: 'W18', grade: '30', size_mm: 26 }), hasCode('chain/unknown-grade'));
 });
 
 test('the form of mooring chain decides its proof force and mass; left open, only what both share is given', () => {
@@ -156,18 +156,18 @@ test('the five links of anchor cable are limited as a sum of pitches, two diamet
 
 test('what is not there is refused with what there is', () => {
   const cases = [
-    { request: { standard: 'EN 818-9', size_mm: 8 }, code: 'chain.unknown-standard', holds: 'en-818-3' },
-    { request: { standard: 'EN 818-3', grade: '8', size_mm: 8 }, code: 'chain.unknown-grade', holds: '4' },
-    { request: { standard: 'EN 818-3', size_mm: 9 }, code: 'chain.unknown-size', holds: '8' },
-    { request: { standard: 'ISO 4565', size_mm: 8 }, code: 'chain.grade-missing', holds: '30' },
-    { request: { standard: 'EN 818-3', size_mm: Number.NaN }, code: 'chain.size-invalid', holds: 'above 0' },
-    { request: { standard: 'EN 818-3' }, code: 'chain.size-missing', holds: 'mm' },
-    { request: { standard: 'DIN 763', grade: '3', size_mm: 8 }, code: 'chain.unknown-grade', holds: 'no grades' },
-    { request: { standard: 'astm-a413', grade: '43', tradeSize: '1/8' }, code: 'chain.unknown-size', holds: '3/8 in' },
-    { request: { standard: 'W22', grade: 'R3', size_mm: 300 }, code: 'chain.unknown-size', holds: 'any size from' },
-    { request: { standard: 'grade-definition', grade: 'x', size_mm: 8 }, code: 'chain.grade-number', holds: '30' },
-    { request: { standard: 'grade-definition', grade: '8', size_mm: 8 }, code: 'chain.grade-number', holds: '80' },
-    { request: { standard: 'grade-definition', grade: '30' }, code: 'chain.size-invalid', holds: 'above 0' },
+    { request: { standard: 'EN 818-9', size_mm: 8 }, code: 'chain/unknown-standard', holds: 'en-818-3' },
+    { request: { standard: 'EN 818-3', grade: '8', size_mm: 8 }, code: 'chain/unknown-grade', holds: '4' },
+    { request: { standard: 'EN 818-3', size_mm: 9 }, code: 'chain/unknown-size', holds: '8' },
+    { request: { standard: 'ISO 4565', size_mm: 8 }, code: 'chain/grade-missing', holds: '30' },
+    { request: { standard: 'EN 818-3', size_mm: Number.NaN }, code: 'chain/size-invalid', holds: 'above 0' },
+    { request: { standard: 'EN 818-3' }, code: 'chain/size-missing', holds: 'mm' },
+    { request: { standard: 'DIN 763', grade: '3', size_mm: 8 }, code: 'chain/unknown-grade', holds: 'no grades' },
+    { request: { standard: 'astm-a413', grade: '43', tradeSize: '1/8' }, code: 'chain/unknown-size', holds: '3/8 in' },
+    { request: { standard: 'W22', grade: 'R3', size_mm: 300 }, code: 'chain/unknown-size', holds: 'any size from' },
+    { request: { standard: 'grade-definition', grade: 'x', size_mm: 8 }, code: 'chain/grade-number', holds: '30' },
+    { request: { standard: 'grade-definition', grade: '8', size_mm: 8 }, code: 'chain/grade-number', holds: '80' },
+    { request: { standard: 'grade-definition', grade: '30' }, code: 'chain/size-invalid', holds: 'above 0' },
   ];
   for (const { request, code, holds } of cases) {
     assert.throws(

@@ -250,7 +250,7 @@ test('every row that is no length is named at once, and nothing is kept', () => 
   assert.throws(
     () => gauge(rows),
     (error) => {
-      assert.ok(isInputError(error) && error.code === 'gauging.readings');
+      assert.ok(isInputError(error) && error.code === 'gauging/readings');
       for (const row of [2, 3, 4, 5]) assert.match(error.message, new RegExp(`reading ${row} `));
       assert.doesNotMatch(error.message, /reading 1 /);
       return true;

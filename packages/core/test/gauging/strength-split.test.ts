@@ -102,7 +102,7 @@ const sentences = [
     what: 'a fat bar with good steel',
     force: 1.1,
     size: 1.07,
-    says: /^10\.0 % above the minimum: strong partly because its bar is fat, 7\.0 % of the 10\.0 % margin is size; the steel itself is 2\.8 % above its grade/,
+    says: /^10\.0 % above the minimum: strong partly because its bar is fat, 7\.0 % over the nominal area; the steel itself is 2\.8 % above its grade/,
   },
   {
     what: 'a fat bar with weak steel',

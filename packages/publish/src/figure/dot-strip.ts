@@ -29,7 +29,10 @@ const footHeight = 28;
  */
 export function dotStrips(strips: readonly Strip[], unit: string): Typst {
   const values = strips.flatMap((strip) => [
-    ...strip.dots.flatMap((dot) => [dot.value - (dot.expandedUncertainty ?? 0), dot.value + (dot.expandedUncertainty ?? 0)]),
+    ...strip.dots.flatMap((dot) => [
+      dot.value - (dot.expandedUncertainty ?? 0),
+      dot.value + (dot.expandedUncertainty ?? 0),
+    ]),
     ...(strip.minimum === null ? [] : [strip.minimum]),
   ]);
   const scale = scaleOver(values, { start: nameWidth, end: figureWidth - wordsWidth, ticks: 7 });
@@ -76,7 +79,10 @@ function drawStrip(strip: Strip, scale: Scale, top: number): Typst[] {
     const x = position(scale, strip.mean);
     drawing.push(stroke('proof', { x, y: top + 3.5 }, { x, y: top + rowHeight - 3.5 }));
   }
-  return [...drawing, ...strip.dots.flatMap((dot, index) => drawDot(dot, scale, middle + offset(index, strip.dots.length)))];
+  return [
+    ...drawing,
+    ...strip.dots.flatMap((dot, index) => drawDot(dot, scale, middle + offset(index, strip.dots.length))),
+  ];
 }
 
 /** Dots are spread over the height of the strip in the order of the pieces, so that equal values stay apart. */
@@ -89,14 +95,22 @@ function drawDot(dot: StripDot, scale: Scale, y: number): Typst[] {
   const spread = dot.expandedUncertainty ?? 0;
   const whisker =
     spread > 0
-      ? [stroke('whisker', { x: position(scale, dot.value - spread), y }, { x: position(scale, dot.value + spread), y })]
+      ? [
+          stroke(
+            'whisker',
+            { x: position(scale, dot.value - spread), y },
+            { x: position(scale, dot.value + spread), y },
+          ),
+        ]
       : [];
   const kind = dot.kind === 'value' ? 'disc' : dot.kind === 'at least' ? 'arrow' : 'ring';
   return [...whisker, mark(kind, { x, y }, kind === 'arrow' ? 2.2 : 1.9)];
 }
 
 function stripInWords(strip: Strip, unit: string): string {
-  const dots = strip.dots.map((dot) => `${Number(dot.value.toPrecision(4))}${dot.kind === 'value' ? '' : ` (${dot.kind})`}`);
+  const dots = strip.dots.map(
+    (dot) => `${Number(dot.value.toPrecision(4))}${dot.kind === 'value' ? '' : ` (${dot.kind})`}`,
+  );
   const minimum = strip.minimum === null ? '' : `, minimum ${strip.minimum} ${unit}`;
   return `${strip.name}: ${dots.length === 0 ? 'no values' : dots.join(', ')} ${unit}${minimum}.`;
 }

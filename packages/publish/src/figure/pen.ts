@@ -66,5 +66,7 @@ export function canvas(options: {
   readonly drawing: readonly Typst[];
 }): Typst {
   const { width, height, alternative, drawing } = options;
-  return [`#canvas(${width}, ${height}, ${literal(alternative)}, {`, ...drawing.map((line) => `  ${line}`), '})'].join('\n');
+  return [`#canvas(${width}, ${height}, ${literal(alternative)}, {`, ...drawing.map((line) => `  ${line}`), '})'].join(
+    '\n',
+  );
 }

@@ -61,7 +61,12 @@ export function traceFigure(panels: readonly TracePanel[], lines: readonly RuleL
       }),
     ];
   });
-  return canvas({ width: figureWidth, height: rows * rowHeight, alternative: inWords(panels, lines), drawing: drawing.flat() });
+  return canvas({
+    width: figureWidth,
+    height: rows * rowHeight,
+    alternative: inWords(panels, lines),
+    drawing: drawing.flat(),
+  });
 }
 
 function axisOf(curve: PullCurve): Axis {
@@ -132,7 +137,10 @@ function drawPanel(panel: TracePanel, frame: Frame): Typst[] {
   const outline = [
     stroke('axis', { x: start, y: force.start }, { x: end, y: force.start }),
     stroke('axis', { x: start, y: force.start }, { x: start, y: force.end }),
-    label({ x: start + 2, y: force.end - 15 }, panel.piece, { weight: 'strong', size_pt: nameSize(panel.piece, end - start) }),
+    label({ x: start + 2, y: force.end - 15 }, panel.piece, {
+      weight: 'strong',
+      size_pt: nameSize(panel.piece, end - start),
+    }),
     ...(words === '' ? [] : [label({ x: start + 2, y: force.end - 6.5 }, words)]),
   ];
   if (panel.curve === null || panel.curve.force_kN.length === 0) {
@@ -162,7 +170,10 @@ function acrossAxis(axis: Axis, across: Scale, force: Scale): Typst[] {
   return [...ticks, label(middle, axis.words, { across: 0.5, weight: 'quiet' })];
 }
 
-function drawCurve(panel: TracePanel, on: { readonly axis: Axis; readonly across: Scale; readonly force: Scale }): Typst[] {
+function drawCurve(
+  panel: TracePanel,
+  on: { readonly axis: Axis; readonly across: Scale; readonly force: Scale },
+): Typst[] {
   const forces = panel.curve?.force_kN ?? [];
   const places = forces.flatMap((force_kN, index) => {
     const value = on.axis.values[index];
@@ -172,7 +183,14 @@ function drawCurve(panel: TracePanel, on: { readonly axis: Axis; readonly across
   });
   const curve = places.filter((place) => !place.isSpike);
   const spikes = places.filter((place) => place.isSpike).map((place) => mark('cross', place.point, 1.9));
-  return [...polyline(panel.use === 'none' ? 'unused' : 'curve', curve.map((place) => place.point)), ...spikes, ...peak(panel, curve)];
+  return [
+    ...polyline(
+      panel.use === 'none' ? 'unused' : 'curve',
+      curve.map((place) => place.point),
+    ),
+    ...spikes,
+    ...peak(panel, curve),
+  ];
 }
 
 /** Noise about zero and rejected samples above the scale stay at the edge of the plot. */
@@ -189,7 +207,8 @@ interface Place {
 function peak(panel: TracePanel, curve: readonly Place[]): Typst[] {
   const target = panel.maximum_kN ?? greatestOf(curve.map((place) => place.force_kN));
   const nearest = curve.reduce<Place | null>(
-    (best, place) => (best === null || Math.abs(place.force_kN - target) < Math.abs(best.force_kN - target) ? place : best),
+    (best, place) =>
+      best === null || Math.abs(place.force_kN - target) < Math.abs(best.force_kN - target) ? place : best,
     null,
   );
   if (nearest === null) return [];

@@ -35,7 +35,11 @@ function tallyTable(document: ReportDocument): Typst {
     return [[`strong(${literal(product.product)})`, literal(String(total)), literal(counts.join('; '))]];
   });
   return table(
-    [{ heading: 'Product' }, { heading: 'Pieces read', align: 'right' }, { heading: 'Position and mode', width: '1fr' }],
+    [
+      { heading: 'Product' },
+      { heading: 'Pieces read', align: 'right' },
+      { heading: 'Position and mode', width: '1fr' },
+    ],
     rows,
   );
 }
@@ -68,10 +72,23 @@ function readingTable(document: ReportDocument): Typst {
 
 /** Photographs are kept in the record; the report names them. */
 function photographs(document: ReportDocument): Typst[] {
-  const rows = document.finding.photographs.map((one) => [literal(one.file), cell(one.piece), cell(one.caption), cell(one.by)]);
+  const rows = document.finding.photographs.map((one) => [
+    literal(one.file),
+    cell(one.piece),
+    cell(one.caption),
+    cell(one.by),
+  ]);
   if (rows.length === 0) return [];
   return [
     caption(literal('Photographs kept in the record')),
-    table([{ heading: 'File', width: '1fr' }, { heading: 'Piece' }, { heading: 'Shows', width: '1.4fr' }, { heading: 'By' }], rows),
+    table(
+      [
+        { heading: 'File', width: '1fr' },
+        { heading: 'Piece' },
+        { heading: 'Shows', width: '1.4fr' },
+        { heading: 'By' },
+      ],
+      rows,
+    ),
   ];
 }

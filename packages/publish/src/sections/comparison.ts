@@ -17,7 +17,9 @@ export function comparisonSection(document: ReportDocument): Typst {
 }
 
 function compare(comparison: Comparison, document: ReportDocument): Typst[] {
-  const products = comparison.products.flatMap((code) => document.finding.products.find((product) => product.product === code) ?? []);
+  const products = comparison.products.flatMap(
+    (code) => document.finding.products.find((product) => product.product === code) ?? [],
+  );
   const strips = products.map((product) => stripOf(product, document));
   return [
     `#need(${Math.min(120 + 27 * products.length + 26 * comparison.sentences.length, 500)})`,

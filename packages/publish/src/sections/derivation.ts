@@ -23,7 +23,9 @@ export function derivationSection(document: ReportDocument): Typst {
         'Compare each value with the limits of the requirements section by the decision rule.',
       ].map(literal),
     ),
-    ...(recorded.length === 0 ? [paragraph(literal('There are no recordings.'))] : [subsection('What the recordings say'), ...readingTable(recorded)]),
+    ...(recorded.length === 0
+      ? [paragraph(literal('There are no recordings.'))]
+      : [subsection('What the recordings say'), ...readingTable(recorded)]),
     ...hashes(pieces),
   ].join('\n');
 }
@@ -77,14 +79,21 @@ function remarks(pieces: readonly PieceFinding[]): Typst[] {
   const lines = pieces.flatMap((piece) => {
     const reading = piece.pull?.reading;
     if (!reading) return [];
-    const spikes = reading.spikes.map((spike) => `spike left out at ${decimals(spike.time_s, 2)} s (${decimals(spike.force_kN, 2)} kN)`);
+    const spikes = reading.spikes.map(
+      (spike) => `spike left out at ${decimals(spike.time_s, 2)} s (${decimals(spike.force_kN, 2)} kN)`,
+    );
     const dips = reading.events
       .filter((event) => event.kind !== 'parted' && event.kind !== 'end of record')
-      .map((event) => `${event.kind} at ${decimals(event.time_s, 2)} s, ${decimals(event.force_kN, 2)} kN${event.regained === true ? ', regained' : ''}`);
+      .map(
+        (event) =>
+          `${event.kind} at ${decimals(event.time_s, 2)} s, ${decimals(event.force_kN, 2)} kN${event.regained === true ? ', regained' : ''}`,
+      );
     const said = [...spikes, ...dips, ...reading.notes];
     return said.length === 0 ? [] : [`strong(${literal(`${piece.piece}:`)}); " "; ${literal(sentences(said))}`];
   });
-  return lines.length === 0 ? [] : [caption(literal('Seen in the recordings')), `#note(bullets(${lines.map((line) => `{ ${line} }`).join(', ')},))`];
+  return lines.length === 0
+    ? []
+    : [caption(literal('Seen in the recordings')), `#note(bullets(${lines.map((line) => `{ ${line} }`).join(', ')},))`];
 }
 
 function hashes(pieces: readonly PieceFinding[]): Typst[] {
@@ -109,7 +118,10 @@ function hashes(pieces: readonly PieceFinding[]): Typst[] {
   return [
     subsection('Recordings and their SHA-256'),
     note(literal('A hash that differs by one character means that the recording is not the one that was judged.')),
-    table([{ heading: 'Pull' }, { heading: 'Piece' }, { heading: 'Recording, columns read, SHA-256', width: '1fr' }], rows),
+    table(
+      [{ heading: 'Pull' }, { heading: 'Piece' }, { heading: 'Recording, columns read, SHA-256', width: '1fr' }],
+      rows,
+    ),
   ];
 }
 

@@ -58,11 +58,16 @@ interface Detail {
 }
 
 function detailTable(product: ProductFinding, pieces: readonly PieceFinding[]): Typst[] {
-  const details: Detail[] = pieces.flatMap((piece) => piece.judgements.map((judgement) => ({ piece: piece.piece, judgement })));
+  const details: Detail[] = pieces.flatMap((piece) =>
+    piece.judgements.map((judgement) => ({ piece: piece.piece, judgement })),
+  );
   if (details.length === 0) return [];
   const reasons = [...new Set(details.map((detail) => detail.judgement.reason))];
   const rules = [...new Set(details.map((detail) => detail.judgement.rule))];
-  const groups = Map.groupBy(details, (detail) => `${quantityOf(detail.judgement.limit)} ${limitWords(detail.judgement.limit)}`);
+  const groups = Map.groupBy(
+    details,
+    (detail) => `${quantityOf(detail.judgement.limit)} ${limitWords(detail.judgement.limit)}`,
+  );
   const rows: TableRow[] = [...groups.values()].flatMap((group) => [
     ...heading(group),
     ...(isUnmeasured(group) ? [groupRow(group, reasons)] : group.map((detail) => detailRow(detail, reasons))),
@@ -96,13 +101,22 @@ function heading(group: readonly Detail[]): TableRow[] {
 
 /** True when no piece has a value and all for the same reason: one row says it for all. */
 function isUnmeasured(group: readonly Detail[]): boolean {
-  return group.length > 1 && group.every(({ judgement }) => judgement.measured === null && judgement.reason === group[0]?.judgement.reason);
+  return (
+    group.length > 1 &&
+    group.every(({ judgement }) => judgement.measured === null && judgement.reason === group[0]?.judgement.reason)
+  );
 }
 
 function groupRow(group: readonly Detail[], reasons: readonly string[]): readonly Typst[] {
   const reason = group[0]?.judgement.reason ?? '';
   const dash = literal(absent);
-  return [literal(`all ${group.length} pieces`), dash, dash, verdictMark('not judged'), literal(letter(reasons.indexOf(reason)))];
+  return [
+    literal(`all ${group.length} pieces`),
+    dash,
+    dash,
+    verdictMark('not judged'),
+    literal(letter(reasons.indexOf(reason))),
+  ];
 }
 
 function detailRow(detail: Detail, reasons: readonly string[]): readonly Typst[] {
@@ -142,7 +156,11 @@ export function budgetTable(pieces: readonly PieceFinding[]): Typst[] {
         { heading: 'Standard uncertainty', unit, align: 'right' },
         { heading: 'Source', width: '1.4fr' },
       ],
-      contributions.map((one) => [literal(one.name), literal(significant(one.standardUncertainty, 2)), literal(one.source)]),
+      contributions.map((one) => [
+        literal(one.name),
+        literal(significant(one.standardUncertainty, 2)),
+        literal(one.source),
+      ]),
     ),
     note(literal(sentences([`Root of the sum of squares times k = ${coverageFactor}: U = ${total} ${unit}`, origin]))),
   ]);

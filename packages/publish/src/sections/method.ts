@@ -41,7 +41,11 @@ function departures(document: ReportDocument): Typst[] {
   });
   if (outside.length === 0) return [];
   return [
-    paragraph('strong("Departures.")', '" "', literal(`The speed left its limits for part of the loaded time: ${outside.join(', ')}.`)),
+    paragraph(
+      'strong("Departures.")',
+      '" "',
+      literal(`The speed left its limits for part of the loaded time: ${outside.join(', ')}.`),
+    ),
   ];
 }
 
@@ -64,11 +68,7 @@ function instrumentTable(document: ReportDocument): Typst[] {
     if (own.length === 0) return [[...facts, 'strong("no certificate on record")', '"–"', '"–"']];
     return own.map((calibration, index) => [
       ...(index === 0 ? facts : facts.map(() => '""')),
-      joined([
-        literal(calibration.calibration),
-        'linebreak()',
-        `quiet(${literal(`of ${calibration.calibrated_on}`)})`,
-      ]),
+      joined([literal(calibration.calibration), 'linebreak()', `quiet(${literal(`of ${calibration.calibrated_on}`)})`]),
       literal(calibration.due_on),
       literal(
         calibration.expanded_uncertainty === null

@@ -41,7 +41,9 @@ function specificationTable(specification: Specification, citations: NumberedCit
   return [
     subsection(specification.title),
     paragraph(
-      literal(`Standard ${specification.standard}, edition ${specification.edition}.${stress}${confidence(specification)}`),
+      literal(
+        `Standard ${specification.standard}, edition ${specification.edition}.${stress}${confidence(specification)}`,
+      ),
     ),
     ...(specification.limits.length === 0
       ? [paragraph(literal('It gives no limits for this size and grade.'))]

@@ -12,10 +12,11 @@ import { budgetTable, judgementTables } from './judgement.ts';
 export function resultsSection(document: ReportDocument): Typst {
   const { products } = document.finding;
   return [
-    '#pagebreak(weak: true)',
+    // The heading must not stay behind on a page that has no room for the first product.
+    `#need(${mostNeeded})`,
     section('Results by product'),
     ...(products.length === 0 ? [paragraph(literal('No products, so no results.'))] : []),
-    ...products.map((product) => productResults(product, document)),
+    ...products.map((product, index) => productResults(product, document, index === 0)),
   ].join('\n');
 }
 
@@ -27,11 +28,11 @@ function heightOf(pieces: number): number {
 /** Half a page: more than this is not kept together. */
 const mostNeeded = 400;
 
-function productResults(product: ProductFinding, document: ReportDocument): Typst {
+function productResults(product: ProductFinding, document: ReportDocument, isFirst: boolean): Typst {
   const pieces = document.finding.pieces.filter((piece) => piece.product === product.product);
   const name = `${product.product}, ${product.supplier}, ${asWritten(product.nominalSize_mm)} mm`;
   const heading = [
-    `#need(${Math.min(heightOf(pieces.length), mostNeeded)})`,
+    ...(isFirst ? [] : [`#need(${Math.min(heightOf(pieces.length), mostNeeded)})`]),
     subsection(name),
     paragraph(verdictMark(product.standing), 'h(6pt)', literal(`against ${product.specification.title}`)),
   ];
@@ -55,7 +56,7 @@ function pieceTable(pieces: readonly PieceFinding[], coverageFactor: number): Ty
     maximumOf(piece),
     literal(elongationOf(piece)),
     breakWords(piece),
-    verdictMark(piece.standing),
+    standingOf(piece),
   ]);
   return table(
     [
@@ -87,12 +88,23 @@ function maximumOf(piece: PieceFinding): Typst {
   return pull.use === 'none' ? joined([force, 'linebreak()', 'quiet("not used")']) : force;
 }
 
+/** A piece without a usable pull may still be judged on its dimensions: that is said, so that nobody takes it for strength. */
+function standingOf(piece: PieceFinding): Typst {
+  const mark = verdictMark(piece.standing);
+  const isPulled = piece.pull !== null && piece.pull.use !== 'none';
+  return isPulled || piece.standing === 'not judged'
+    ? mark
+    : joined([mark, 'linebreak()', 'quiet("on gauging alone")']);
+}
+
 function elongationOf(piece: PieceFinding): string {
   return measured(piece.pull?.elongation ?? null);
 }
 
 function summaries(product: ProductFinding): Typst[] {
-  const summary = [product.breakingForce, product.elongation].map((one) => one.sentence).filter((sentence) => sentence !== '');
+  const summary = [product.breakingForce, product.elongation]
+    .map((one) => one.sentence)
+    .filter((sentence) => sentence !== '');
   const left = product.breakingForce.excluded.map((one) => sentences([`${one.piece}: ${one.reason}`]));
   return [
     ...summary.map((sentence) => paragraph(literal(sentence))),
@@ -114,7 +126,8 @@ function curves(product: ProductFinding, pieces: readonly PieceFinding[], docume
       },
     ];
   });
-  if (panels.every((panel) => panel.curve === null)) return [paragraph(literal('No recording of a pull was kept for this product.'))];
+  if (panels.every((panel) => panel.curve === null))
+    return [paragraph(literal('No recording of a pull was kept for this product.'))];
   return [
     caption(literal(`Curves of the pieces of ${product.product}`)),
     traceFigure(panels, ruleLines(product)),

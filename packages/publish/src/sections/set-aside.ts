@@ -14,7 +14,9 @@ export function setAsideSection(document: ReportDocument): Typst {
   const repeats = pieces.filter((piece) => piece.otherPulls.length > 0);
   return [
     section('Pulls set aside'),
-    ...(aside.length === 0 ? [paragraph(literal('Every pull that was made counts as a plain value.'))] : asideTable(aside)),
+    ...(aside.length === 0
+      ? [paragraph(literal('Every pull that was made counts as a plain value.'))]
+      : asideTable(aside)),
     ...(unpulled.length === 0 ? [] : [paragraph('strong("Not pulled:")', '" "', literal(`${unpulled.join(', ')}.`))]),
     ...repeats.map((piece) =>
       paragraph(literal(`Further pulls of ${piece.piece}, listed but not judged: ${piece.otherPulls.join(', ')}.`)),

@@ -14,12 +14,20 @@ interface Shown {
 /** Whether a chain is strong by its steel or by its size. */
 export function splitSection(document: ReportDocument): Typst {
   const { products, campaign } = document.finding;
-  const shown: Shown[] = products.flatMap((product) => (product.split === null ? [] : [{ product, split: product.split }]));
+  const shown: Shown[] = products.flatMap((product) =>
+    product.split === null ? [] : [{ product, split: product.split }],
+  );
   const without = products.filter((product) => product.split === null).map((product) => product.product);
   const missing =
     without.length === 0
       ? []
-      : [paragraph(literal(`No split for ${without.join(', ')}: it takes a breaking force and a gauged steel area on every piece that counts.`))];
+      : [
+          paragraph(
+            literal(
+              `No split for ${without.join(', ')}: it takes a breaking force and a gauged steel area on every piece that counts.`,
+            ),
+          ),
+        ];
   return [
     section('Steel or size'),
     paragraph(

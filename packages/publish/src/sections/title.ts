@@ -15,7 +15,9 @@ export function titleSection(document: ReportDocument): Typst {
     `#block(above: 6pt, below: 14pt, text(size: 12.5pt, style: "italic", ${literal(campaign.question)}))`,
     titleFacts(document),
     `#block(above: 16pt, below: 6pt, sticky: true, text(size: 11pt, weight: 600, fill: teal, "The answer"))`,
-    bullets(answers.length === 0 ? [literal('No product was judged, so there is no answer yet.')] : answers.map(literal)),
+    bullets(
+      answers.length === 0 ? [literal('No product was judged, so there is no answer yet.')] : answers.map(literal),
+    ),
     ...standing(document),
     '#pagebreak(weak: true)',
     '#contents()',
@@ -31,7 +33,14 @@ function titleFacts(document: ReportDocument): Typst {
     { name: 'Campaign opened', content: literal(day(campaign.opened_on)) },
     { name: 'Pulls made', content: literal(tested ?? 'no dates recorded') },
     { name: 'Issued', content: joined([literal(day(document.issuedOn)), '", not signed"']) },
-    { name: 'Identity', content: joined([verbatim(identityOf(document)), 'linebreak()', `quiet(${verbatim(`record head ${document.recordHead}`)})`]) },
+    {
+      name: 'Identity',
+      content: joined([
+        verbatim(identityOf(document)),
+        'linebreak()',
+        `quiet(${verbatim(`record head ${document.recordHead}`)})`,
+      ]),
+    },
   ]);
 }
 

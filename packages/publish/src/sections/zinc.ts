@@ -41,7 +41,8 @@ export function zincSection(document: ReportDocument): Typst {
 
 function zincRow(name: Typst, survey: ZincSurvey, coverageFactor: number): readonly Typst[] {
   const standard = survey.standardUncertainty_um;
-  const mean = survey.mean_um === null ? null : rounded(survey.mean_um, standard === null ? null : standard * coverageFactor);
+  const mean =
+    survey.mean_um === null ? null : rounded(survey.mean_um, standard === null ? null : standard * coverageFactor);
   const grade = survey.worstAdherence;
   return [
     `{ ${name} }`,

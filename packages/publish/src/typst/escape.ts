@@ -39,7 +39,9 @@ function showCharacter(character: string): string {
 function breakable(text: string): string {
   return text.replaceAll(new RegExp(`[^\\s/?&-]{${longestRun + 1},}`, 'gu'), (run) => {
     const characters = Array.from(run);
-    return characters.map((character, at) => (at > 0 && at % breakEvery === 0 ? zeroWidthSpace : '') + character).join('');
+    return characters
+      .map((character, at) => (at > 0 && at % breakEvery === 0 ? zeroWidthSpace : '') + character)
+      .join('');
   });
 }
 

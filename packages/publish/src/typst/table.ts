@@ -16,7 +16,9 @@ export function table(columns: readonly Column[], rows: readonly TableRow[]): Ty
   const widths = columns.map((column) => column.width ?? 'auto');
   const aligns = columns.map((column) => column.align ?? 'left');
   const heads = columns.map((column) =>
-    column.unit === undefined ? `head(${literal(column.heading)})` : `head(${literal(column.heading)}, per: ${literal(column.unit)})`,
+    column.unit === undefined
+      ? `head(${literal(column.heading)})`
+      : `head(${literal(column.heading)}, per: ${literal(column.unit)})`,
   );
   return [
     '#ledger(',

@@ -30,7 +30,10 @@ export function significant(value: number | null, digits = 3): string {
 }
 
 /** A value rounded by its uncertainty, and the uncertainty; without one, three or four digits and null. */
-export function rounded(value: number, uncertainty: number | null): { readonly value: string; readonly uncertainty: string | null } {
+export function rounded(
+  value: number,
+  uncertainty: number | null,
+): { readonly value: string; readonly uncertainty: string | null } {
   if (uncertainty === null || !(uncertainty > 0)) return { value: significant(value, 4), uncertainty: null };
   const result = roundByUncertainty({ value, uncertainty });
   return { value: signed(result.value), uncertainty: result.uncertainty };

@@ -5,7 +5,10 @@ import { type Point, simplified } from '../../src/figure/point.ts';
 
 describe('a simplified line', () => {
   test('keeps its ends and leaves no point farther off than the tolerance', () => {
-    const point = fc.record({ x: fc.double({ min: 0, max: 100, noNaN: true }), y: fc.double({ min: 0, max: 100, noNaN: true }) });
+    const point = fc.record({
+      x: fc.double({ min: 0, max: 100, noNaN: true }),
+      y: fc.double({ min: 0, max: 100, noNaN: true }),
+    });
     fc.assert(
       fc.property(fc.array(point, { minLength: 2, maxLength: 40 }), (points) => {
         const kept = simplified(points, 1);
@@ -33,7 +36,9 @@ function distanceToLine(point: Point, line: readonly Point[]): number {
     const from = line[index];
     if (from === undefined) return [];
     const length = Math.hypot(to.x - from.x, to.y - from.y);
-    const steps = [0, 1].concat(length === 0 ? [] : [((point.x - from.x) * (to.x - from.x) + (point.y - from.y) * (to.y - from.y)) / length ** 2]);
+    const steps = [0, 1].concat(
+      length === 0 ? [] : [((point.x - from.x) * (to.x - from.x) + (point.y - from.y) * (to.y - from.y)) / length ** 2],
+    );
     return steps
       .filter((step) => step >= 0 && step <= 1)
       .map((step) => Math.hypot(point.x - from.x - step * (to.x - from.x), point.y - from.y - step * (to.y - from.y)));

@@ -43,9 +43,17 @@ describe('user text', () => {
 
   const cases = [
     { law: 'a character the font lacks appears as its code point', given: '中', becomes: '[U+4E2D]' },
-    { law: 'a sign that turns the direction of text appears, and does not act', given: 'a\u202eb', becomes: 'a[U+202E]b' },
+    {
+      law: 'a sign that turns the direction of text appears, and does not act',
+      given: 'a\u202eb',
+      becomes: 'a[U+202E]b',
+    },
     { law: 'a control character appears', given: 'a\u0007b', becomes: 'a[U+0007]b' },
-    { law: 'half of a surrogate pair is the replacement character, as a code point', given: '\ud800', becomes: shown('\ufffd') },
+    {
+      law: 'half of a surrogate pair is the replacement character, as a code point',
+      given: '\ud800',
+      becomes: shown('\ufffd'),
+    },
     { law: 'line ends and runs of blanks are one space', given: ' a \r\n\t b ', becomes: 'a b' },
     { law: 'accents are composed', given: 'e\u0301', becomes: 'é' },
   ];

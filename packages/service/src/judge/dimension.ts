@@ -22,6 +22,8 @@ export interface SteelReadings {
   readonly instruments: readonly GaugingInstrument[];
   /** True when diameters were read over zinc whose thickness nobody recorded. */
   readonly unknownZinc: boolean;
+  /** Standard uncertainty of the zinc taken off each side. */
+  readonly zincThicknessUncertainty_mm?: number;
 }
 
 /** The readings of a piece with the zinc taken off the diameters where they were read over it. */
@@ -33,7 +35,13 @@ export function bareSteel(piece: Row<'pieces'>, gauged: GaugedOver): SteelReadin
   if (piece.gauged_over !== 'zinc') return { readings, instruments, unknownZinc: false };
   const thickness_um = gauged.zinc?.mean_um ?? null;
   if (thickness_um === null) return { readings, instruments, unknownZinc: true };
-  return { readings: takeOffZinc(readings, thickness_um / 1000), instruments, unknownZinc: false };
+  const scatter_um = gauged.zinc?.standardUncertainty_um ?? null;
+  return {
+    readings: takeOffZinc(readings, thickness_um / 1000),
+    instruments,
+    unknownZinc: false,
+    ...(scatter_um === null ? {} : { zincThicknessUncertainty_mm: scatter_um / 1000 }),
+  };
 }
 
 function toInput(row: Row<'gauging'>): GaugingInput {
@@ -67,7 +75,9 @@ function instrumentOf(name: string, rows: CampaignRows): GaugingInstrument[] {
 
 /** The reading of a quantity that stands worst to its limit; null when it was not read. */
 export function dimensionOf(limit: Limit, gauging: GaugingReading, k: number): MeasuredValue | null {
-  const found = gauging.quantities.find((quantity) => quantity.quantity === limit.quantity);
+  const found = gauging.quantities.find(
+    (quantity) => quantity.quantity === limit.quantity && (limit.links === null || quantity.overLinks === limit.links),
+  );
   if (!found) return null;
   const worst = worstOf(limit, found);
   const u = found.standardUncertainty_mm;

@@ -107,7 +107,7 @@ function judgeGauged(limit: Limit, rule: DecisionRule, piece: PieceEvidence, evi
   if (piece.unknownZinc && (limit.quantity === 'diameter' || limit.quantity === 'weldDiameter')) {
     return notJudged(limit, rule, 'Gauged over zinc of unrecorded thickness: the steel under it cannot be told.');
   }
-  if (limit.quantity === 'lengthOverLinks' && limit.links !== piece.links) {
+  if (limit.quantity === 'lengthOverLinks' && limit.links !== null && limit.links > piece.links) {
     return notJudged(limit, rule, `The limit is over ${limit.links} links; this piece has ${piece.links}.`);
   }
   const value = dimensionOf(limit, piece.gauging, campaignRow(evidence.rows).coverage_factor);

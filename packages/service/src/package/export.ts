@@ -22,7 +22,7 @@ export interface ExportResult {
 
 /** One time for every file. A ZIP states local time without its zone, so this must be made in local time, too. */
 function fixedTime(): Date {
-  return new Date(1980, 0, 1, 12);
+  return new Date(2000, 0, 1, 12);
 }
 
 /** Media that are compressed already are stored as they are. */

@@ -26,6 +26,6 @@ function isKnown(standard: string, own: readonly OwnStandard[]): boolean {
     return true;
   } catch (error) {
     if (!isInputError(error)) throw error;
-    return error.code !== 'chain.unknown-standard';
+    return error.code !== 'chain/unknown-standard';
   }
 }
