@@ -28,7 +28,7 @@ function forceAt(x: number): number {
 
 /** Path of the bench's recording: 1.2 million rows at 10 kHz of time, force, table and extension, about 42 MB; made once, always the same. */
 export async function benchFile(): Promise<string> {
-  const path = join(tmpdir(), `provinghouse-bench-${ROWS}-3.csv`);
+  const path = join(tmpdir(), `provinghouse-bench-${ROWS}.csv`);
   if (existsSync(path) && statSync(path).size > 40e6) return path;
   const random = seededRandom(818);
   const out = createWriteStream(path);
@@ -40,7 +40,7 @@ export async function benchFile(): Promise<string> {
     const force = forceAt(x);
     const noise = 0.02 * (random() + random() + random() - 1.5);
     const extension = Math.max(0, x - 8 - force * 0.03);
-    lines.push(`${t.toFixed(4)},${(force + noise).toFixed(5)},${x.toFixed(5)},${extension.toFixed(5)}\n`);
+    lines.push(`${t.toFixed(4)},${(force + noise).toFixed(6)},${x.toFixed(5)},${extension.toFixed(5)}\n`);
     if (lines.length === 20_000) out.write(lines.splice(0).join(''));
   }
   out.end(lines.join(''));

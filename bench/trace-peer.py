@@ -15,8 +15,17 @@ t = table["time_s"].to_numpy()
 force = table["force_kN"].to_numpy()
 travel = table["extension_mm"].to_numpy()
 
+# Sampling: step, gaps, repeats; resolution: the smallest step between readings.
+steps = np.diff(t)
+step = np.median(steps)
+gaps, repeats = int((steps > 5 * step).sum()), int((steps == 0).sum())
+changes = np.abs(np.diff(force))
+resolution = changes[changes > 1e-11 * np.abs(force).max()].min()
+
 # Noise from second differences, spikes against a running median.
 noise = stats.median_abs_deviation(np.diff(force, 2), scale="normal") / np.sqrt(6)
+stretches = np.abs(np.diff(force, 2))[: (len(force) - 2) // 256 * 256].reshape(256, -1)
+by_stretch = np.median(stretches, axis=1) / (0.674489750196082 * np.sqrt(6))
 smooth = ndimage.median_filter(force, size=5)
 clean = np.where(np.abs(force - smooth) > 12 * noise, smooth, force)
 
@@ -29,7 +38,7 @@ if abs(zero) > 3 * noise / np.sqrt(settled):
     clean = clean - zero
 
 # Parting at the first loss of half within 0.2 s, maximum before it.
-window = int(round(0.2 / np.median(np.diff(t))))
+window = int(round(0.2 / step))
 lost = np.flatnonzero((clean[:-window] > 0.1 * clean.max()) & (clean[window:] < 0.5 * clean[:-window]))
 end = int(lost[0] + np.argmin(np.diff(clean[lost[0] : lost[0] + window + 1])))
 top = int(np.argmax(clean[: end + 1]))
@@ -51,6 +60,10 @@ for low in range(len(edges)):
 # Work to parting, speed of the table, local maxima with their drop.
 energy = integrate.trapezoid(clean[: end + 1], travel[: end + 1])
 speed = stats.linregress(t[flat : end + 1 : 64], table["table_mm"].to_numpy()[flat : end + 1 : 64]).slope
+clipped = int((clean[: end + 1] == maximum).sum())
+table_mm = table["table_mm"].to_numpy()
+half_second = int(round(0.5 / step))
+still = int((np.diff(table_mm[flat:top:half_second]) < 0.1 * np.median(np.diff(table_mm[flat:top:half_second]))).sum())
 peaks = signal.find_peaks(y, prominence=max(8 * noise, 0.002 * maximum))[0]
 
 finished = time.perf_counter()
@@ -65,6 +78,9 @@ print(
             "rows": len(force),
             "speed": speed * 60,
             "peaks": len(peaks),
+            "noise": noise,
+            "resolution": resolution,
+            "counts": [gaps, repeats, clipped, still],
             "pandas": pd.__version__,
         }
     )

@@ -15,7 +15,7 @@ import { setAsideSection } from './sections/set-aside.ts';
 import { splitSection } from './sections/split.ts';
 import { titleSection } from './sections/title.ts';
 import { zincSection } from './sections/zinc.ts';
-import { literal, type Typst, verbatim } from './typst/escape.ts';
+import { literal, type Typst } from './typst/escape.ts';
 
 const house = readFileSync(new URL('./typst/house.typ', import.meta.url), 'utf8');
 
@@ -39,7 +39,7 @@ const sections: readonly ((document: ReportDocument) => Typst)[] = [
 
 /**
  * The Typst source of a report: the house of styles, then one call for each thing shown. The same document gives the same
- * text. Throws an InputError (`report-issue-date`) when `issuedOn` is not a day of the calendar.
+ * text. Throws an InputError (`report/issue-date`) when `issuedOn` is not a day of the calendar.
  */
 export function reportSource(document: ReportDocument): Typst {
   const { campaign } = document.finding;
@@ -50,7 +50,7 @@ export function reportSource(document: ReportDocument): Typst {
     '// body',
     '#show: report.with(',
     `  title: ${literal(campaign.title)},`,
-    `  identity: ${verbatim(identityOf(document))},`,
+    `  identity: ${literal(identityOf(document))},`,
     `  marking: ${marking},`,
     `  issued: datetime(year: ${year}, month: ${month}, day: ${day}),`,
     ')',
@@ -63,7 +63,7 @@ export function reportSource(document: ReportDocument): Typst {
 function issueDay(issuedOn: string): readonly number[] {
   const at = /^\d{4}-\d{2}-\d{2}$/.test(issuedOn) ? new Date(`${issuedOn}T00:00:00Z`) : new Date(Number.NaN);
   if (Number.isNaN(at.getTime()) || at.toISOString().slice(0, 10) !== issuedOn) {
-    throw new InputError('report-issue-date', `The day of issue "${issuedOn}" is not a day written as YYYY-MM-DD.`, {
+    throw new InputError('report/issue-date', `The day of issue "${issuedOn}" is not a day written as YYYY-MM-DD.`, {
       issuedOn,
     });
   }

@@ -38,6 +38,9 @@ export async function serveRecord({ port, host, demo, progress }: ServeRecord): 
 
 async function withDemo(effects: Effects): Promise<string[]> {
   if ((await listCampaigns(effects)).length > 0) return [];
-  const { campaign } = await bringIn({ path: demoPackage, who: effects.who, why: 'the demo campaign, invented' }, effects);
+  const { campaign } = await bringIn(
+    { path: demoPackage, who: effects.who, why: 'the demo campaign, invented' },
+    effects,
+  );
   return [`The record was empty: the demo campaign ${campaign} was brought in. All its figures are invented.`];
 }

@@ -56,7 +56,12 @@ export interface AttachmentTable {
   media: string;
 }
 
+export interface MigrationTable {
+  name: string;
+}
+
 export interface Tables {
+  migration: MigrationTable;
   campaign: CampaignTable;
   record: RecordTable;
   ledger: LedgerTable;

@@ -26,10 +26,16 @@ export function chain(campaign: string, head: LedgerHead, notes: readonly Ledger
   let { head_seq: seq, head_hash: previous_hash } = head;
   return notes.map((note) => {
     seq += 1;
-    const entry = { ...note, campaign, seq, previous_hash };
+    const entry = { ...keepable(note), campaign, seq, previous_hash };
     previous_hash = entryHash(entry);
     return { ...entry, hash: previous_hash };
   });
+}
+
+/** UTF-8 has no half of a surrogate pair; what is hashed must be what is kept. */
+function keepable(note: LedgerNote): LedgerNote {
+  const { who, why, record } = note;
+  return { ...note, who: who.toWellFormed(), why: why.toWellFormed(), record: record.toWellFormed() };
 }
 
 /** Appends entries and moves the campaign's head to the last of them; call it inside a transaction. */

@@ -6,7 +6,7 @@ import type { Tables } from './database.ts';
 import { openSqlite, prepareSqlite, sqliteDialect } from './dialect/sqlite.ts';
 import { translateSqliteError } from './dialect/sqlite-error.ts';
 import { StoreError, type StoreErrorCode } from './errors.ts';
-import { migrate, migrationsDone, refuseNewer } from './migrations/migrate.ts';
+import { isCurrent, migrate, migrationsDone, refuseNewer } from './migrations/migrate.ts';
 
 export const recordName = 'record.sqlite';
 
@@ -32,7 +32,7 @@ export async function openStore(home: string): Promise<Store> {
     const done = isNew ? [] : await migrationsDone(db);
     refuseNewer(done, path);
     prepareSqlite(database, path);
-    await migrate(db, done);
+    if (!isCurrent(done)) await migrate(db, path);
     return { db, path, close: () => db.destroy() };
   } catch (error) {
     database.close();
@@ -63,7 +63,7 @@ function makeFolder(home: string): void {
 function inspect(database: DatabaseSync, path: string): boolean {
   const names = tableNames(database, path);
   if (names.length === 0) return true;
-  if (names.includes('kysely_migration') && (names.includes('ledger') || names.length <= 2)) return false;
+  if (names.includes('migration') && names.includes('ledger')) return false;
   throw new StoreError('store/not-a-record', `${path}: the file is a database, but not a record of this program`, {
     context: { path },
   });

@@ -50,18 +50,20 @@ async function walkChain(db: Database, campaign: string): Promise<Walk> {
   const latest = new Map<string, Latest>();
   let { head_seq: seq, head_hash: hash } = emptyHead;
   let brokenAt: number | null = null;
+  let entries = 0;
   for (;;) {
     const page = await ledgerEntries(db, campaign, { after: seq });
     for (const entry of page) {
       if (brokenAt === null && !follows(entry, seq, hash)) brokenAt = Math.min(entry.seq, seq + 1);
       ({ seq, hash } = entry);
+      entries += 1;
       latest.set(nameOf(entry.kind, entry.record), { kind: entry.kind, record: entry.record, after: entry.after, seq });
     }
     if (page.length === 0) break;
   }
   if (brokenAt === null && (said.head_seq !== seq || said.head_hash !== hash))
     brokenAt = Math.min(seq, said.head_seq) + 1;
-  return { entries: seq, head: hash, brokenAt, latest };
+  return { entries, head: hash, brokenAt, latest };
 }
 
 function follows(entry: LedgerTable, seq: number, hash: string): boolean {

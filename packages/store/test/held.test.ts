@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import { join } from 'node:path';
 import { test } from 'node:test';
 import { bringInCampaign, campaignCodes, campaignRows, isStoreError, openStore, verifyLedger } from '../src/index.ts';
 import { temporaryFolder } from './dialects.ts';
@@ -44,4 +45,12 @@ test('a process killed in the middle of a bring-in leaves nothing of it', async 
   assert.ok((await verifyLedger(db, 'ONE')).ok);
   assert.equal((await bringInCampaign(db, sampleCampaign('HALF', 2000))).alreadyHeld, false);
   assert.ok((await verifyLedger(db, 'HALF')).ok);
+});
+
+test('several processes may open the same new record at once', async (t) => {
+  const home = join(temporaryFolder(t), 'home');
+  await Promise.all(Array.from({ length: 6 }, () => otherProcess(t, 'open.ts', home)));
+  const store = await openStore(home);
+  t.after(() => store.close());
+  assert.deepEqual(await campaignCodes(store.db), []);
 });

@@ -28,6 +28,24 @@ for (const { name, open } of dialects) {
     }
   });
 
+  test(`${name}: whatever the words of a reason are, the chain verifies and the words are kept`, async (t) => {
+    const { db } = await open(t);
+    let round = 0;
+    const words = fc.oneof(
+      fc.string({ unit: 'grapheme' }),
+      fc.string({ unit: 'binary' }),
+      fc.constantFrom('\ud800', 'a\u0000b', "'; drop table ledger; --"),
+    );
+    const law = fc.asyncProperty(words, words, async (who, why) => {
+      round += 1;
+      await bringInCampaign(db, { ...sampleCampaign(`C${round}`), who, why });
+      const [entry] = await ledgerEntries(db, `C${round}`, { limit: 1 });
+      assert.deepEqual({ who: entry?.who, why: entry?.why }, { who: who.toWellFormed(), why: why.toWellFormed() });
+      assert.ok((await verifyLedger(db, `C${round}`)).ok);
+    });
+    await fc.assert(law, { seed: 7, numRuns: 40 });
+  });
+
   test(`${name}: the ledger refuses to be changed, shortened or written over`, async (t) => {
     const { db } = await open(t);
     await bringInCampaign(db, sampleCampaign());

@@ -438,11 +438,3 @@ export type Row<T extends TableName> = RowOf<(typeof tables)[T]['fields']>;
 
 /** All rows of one campaign, as brought in. */
 export type CampaignRows = { readonly [T in TableName]: readonly Row<T>[] };
-
-export * from './consistency.ts';
-export * from './descriptor.ts';
-export * from './example.ts';
-export * from './key.ts';
-export * from './nearest.ts';
-export * from './row-rule.ts';
-export * from './sheet.ts';

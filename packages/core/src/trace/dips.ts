@@ -55,6 +55,17 @@ function turns(force: Float64Array, threshold: number): Turn[] {
   return found;
 }
 
+/** For each turn, whether the force later passes its peak: one walk from the end. */
+function regains(force: Float64Array, found: readonly Turn[]): boolean[] {
+  let later = Number.NEGATIVE_INFINITY;
+  let at = force.length - 1;
+  const fromLast = [...found].reverse().map(({ resumed, peak }) => {
+    for (; at >= resumed; at--) later = Math.max(later, force[at] as number);
+    return later > peak;
+  });
+  return fromLast.reverse();
+}
+
 function blocks(input: DipInput, block: number): Float64Array {
   const count = Math.floor((input.to - input.from + 1) / block);
   return Float64Array.from({ length: count }, (_, k) => {
@@ -74,13 +85,13 @@ export function findDips(input: DipInput): TraceEvent[] {
   const force = block === 1 ? input.force_kN.subarray(input.from, input.to + 1) : blocks(input, block);
   const noise = input.noise_kN / Math.sqrt(block);
   const threshold = Math.max(8 * noise, 4 * (input.resolution_kN ?? 0), LEAST_SHARE * input.maximum_kN);
-  const later = new Float64Array(force.length + 1).fill(Number.NEGATIVE_INFINITY);
-  for (let i = force.length - 1; i >= 0; i--) later[i] = Math.max(force[i] as number, later[i + 1] as number);
-  return turns(force, threshold).map(({ peakAt, peak, drop, resumed }) => ({
+  const found = turns(force, threshold);
+  const regained = regains(force, found);
+  return found.map(({ peakAt, peak, drop }, k) => ({
     kind: drop > SLIP_SHARE * peak ? 'slip' : 'dip',
     time_s: input.time_s[input.from + peakAt * block + (block >> 1)] as number,
     force_kN: peak,
     drop_kN: drop,
-    regained: (later[resumed] as number) > peak,
+    regained: regained[k] ?? false,
   }));
 }

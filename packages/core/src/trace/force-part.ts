@@ -25,12 +25,13 @@ export function readForce(prepared: Prepared, options: ReadOptions): ForcePart {
   const parting = findParting({ force_kN: clean, time_s: signals.time_s, noiseNear: (i) => noiseAt(noise, i) });
   const end = parting?.last ?? clean.length - 1;
   const maximum = findMaximum(clean, slack.end, end);
+  const range = options.rig?.rangeMaximum_kN;
   const plateau = findPlateau({
-    force_kN: slack.offset_kN === 0 ? clean : clean.map((value) => value + slack.offset_kN),
+    force_kN: clean,
     from: slack.end,
     to: end,
     resolution_kN,
-    rangeMaximum_kN: options.rig?.rangeMaximum_kN,
+    rangeMaximum_kN: range === undefined ? undefined : range - slack.offset_kN,
     rate_Hz: sampling.rate_Hz,
   });
   return { parting, end, maximum, uncertainty_kN: maximumUncertainty(maximum, options.rig, resolution_kN), plateau };

@@ -3,16 +3,18 @@ import { medianOf } from './order-statistic.ts';
 /** 1 / (0.67449 x sqrt(6)): the median of |second differences| of white noise to its standard deviation. */
 const TO_SIGMA = 1 / (0.674489750196082 * Math.sqrt(6));
 const MOST_DIFFERENCES = 20_000;
+/** Enough for 4 % on the noise of one stretch. */
+const MOST_IN_STRETCH = 1000;
 
 /**
  * Standard deviation of the noise on samples [from, to): the median of |y(i-1) - 2 y(i) + y(i+1)|, scaled for white noise. A trend,
  * a dip or a spike does not move it. Second-difference estimators: Gasser, Sroka, Jennen-Steinmetz, Biometrika 73 (1986) 625;
  * median absolute deviation: Hampel, JASA 69 (1974) 383. Zero for fewer than 5 samples. Slowly wandering noise shows only in part.
  */
-export function differenceNoise(values: Float64Array, from: number, to: number): number {
+export function differenceNoise(values: Float64Array, from: number, to: number, most: number = MOST_DIFFERENCES): number {
   const count = to - from - 2;
   if (count < 3) return 0;
-  const stride = Math.max(1, Math.floor(count / MOST_DIFFERENCES));
+  const stride = Math.max(1, Math.floor(count / most));
   const differences = new Float64Array(Math.floor((count - 1) / stride) + 1);
   let i = from + 1;
   for (let k = 0; k < differences.length; k++) {
@@ -34,7 +36,7 @@ export function mapNoise(values: Float64Array): NoiseMap {
   const stretches = Math.max(1, Math.min(256, Math.floor(values.length / 64)));
   const stretch = Math.ceil(values.length / stretches);
   const each = Float64Array.from({ length: stretches }, (_, k) =>
-    differenceNoise(values, k * stretch, Math.min(values.length, (k + 1) * stretch)),
+    differenceNoise(values, k * stretch, Math.min(values.length, (k + 1) * stretch), MOST_IN_STRETCH),
   );
   const overall = differenceNoise(values, 0, values.length);
   return { overall, stretch, byStretch: each.map((own, k) => Math.max(own, each[k - 1] ?? 0, each[k + 1] ?? 0)) };
@@ -50,12 +52,12 @@ export function noiseAt(map: NoiseMap, i: number): number {
  */
 export function smallestStep(values: Float64Array): number | null {
   let smallest = Number.POSITIVE_INFINITY;
-  let largest = 0;
-  for (let i = 0; i < values.length; i++) largest = Math.max(largest, Math.abs(values[i] as number));
-  const floor = largest * 1e-11;
+  let before = values[0] as number;
   for (let i = 1; i < values.length; i++) {
-    const step = Math.abs((values[i] as number) - (values[i - 1] as number));
-    if (step > floor && step < smallest) smallest = step;
+    const value = values[i] as number;
+    const step = Math.abs(value - before);
+    if (step < smallest && step > Math.abs(value) * 1e-11) smallest = step;
+    before = value;
   }
   return smallest === Number.POSITIVE_INFINITY ? null : Number(smallest.toPrecision(6));
 }

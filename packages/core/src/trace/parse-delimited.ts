@@ -1,10 +1,9 @@
 import { InputError } from '../errors.ts';
 import { cellValue } from './cell-value.ts';
-import type { Delimiter, Layout } from './layout.ts';
-import { lineAt } from './layout.ts';
+import type { Delimiter, Layout, Line } from './layout.ts';
+import { lineAt, splitCells } from './layout.ts';
 import type { ScanState } from './number-scanner.ts';
 import { scanNumber } from './number-scanner.ts';
-import { decode } from './text-encoding.ts';
 
 const CODES: Readonly<Record<Delimiter, number>> = { tab: 9, semicolon: 59, comma: 44, blanks: 32 };
 
@@ -38,100 +37,142 @@ function findDecimal(bytes: Uint8Array, layout: Layout): '.' | ',' {
   return '.';
 }
 
-function countCode(bytes: Uint8Array, from: number, code: number): number {
-  let count = 0;
-  for (let at = bytes.indexOf(code, from); at >= 0; at = bytes.indexOf(code, at + 1)) count++;
-  return count;
+/** Rows that the readings are likely to hold, from the length of lines all over the file. */
+function likelyRows(bytes: Uint8Array, from: number): number {
+  let shortest = Number.POSITIVE_INFINITY;
+  for (let share = 0; share < 1; share += 0.05) {
+    let at = Math.floor(from + share * (bytes.length - from));
+    for (let k = 0; k < 5 && at < bytes.length; k++) {
+      const line = lineAt(bytes, at, 0);
+      if (k > 0 && line.text !== '') shortest = Math.min(shortest, line.next - line.from);
+      at = line.next;
+    }
+  }
+  return Math.ceil((bytes.length - from) / Math.max(2, shortest)) + 1;
 }
 
-/** No fewer than the lines there are: a CR LF pair counts once unless lone CRs end lines too. */
-function countLines(bytes: Uint8Array, from: number): number {
-  const carriageReturn = bytes.indexOf(13, from);
-  const lone = carriageReturn >= 0 && bytes[carriageReturn + 1] !== 10;
-  return 1 + countCode(bytes, from, 10) + (lone ? countCode(bytes, from, 13) : 0);
+function enlarged(values: Float64Array): Float64Array {
+  const larger = new Float64Array(values.length * 2);
+  larger.set(values);
+  return larger;
 }
 
-function shortRow(bytes: Uint8Array, from: number, line: number, columns: number): InputError {
-  const text = lineAt(bytes, from, line).text;
-  return new InputError('trace/short-row', `Row ${line}: "${text}" has fewer than ${columns} cells. Complete the row or take it out.`, {
-    row: line,
+function shortRow(line: Line, columns: number): InputError {
+  const { number: row, text } = line;
+  return new InputError('trace/short-row', `Row ${row}: "${text}" has fewer than ${columns} cells. Complete the row or take it out.`, {
+    row,
     text,
     columns,
   });
 }
 
-/** Slots by column: the output array, or undefined for a column that is passed over. */
-function slots(plan: TablePlan, columns: readonly Float64Array[]): (Float64Array | undefined)[] {
-  const bySlot: (Float64Array | undefined)[] = [];
-  plan.wanted.forEach((column, i) => {
-    bySlot[column] = columns[i];
+/** The bytes with everything a row needs to be read. `slots` holds the output by column, null for a column that is passed over. */
+interface Reader {
+  readonly bytes: Uint8Array;
+  readonly layout: Layout;
+  readonly plan: TablePlan;
+  readonly decimal: '.' | ',';
+  readonly slots: (Float64Array | null)[];
+  capacity: number;
+}
+
+function makeReader(bytes: Uint8Array, layout: Layout, plan: TablePlan, decimal: '.' | ','): Reader {
+  const capacity = likelyRows(bytes, layout.dataFrom);
+  const last = plan.wanted.at(-1) ?? 0;
+  const slots = Array.from({ length: last + 1 }, (_, i) => (plan.wanted.includes(i) ? new Float64Array(capacity) : null));
+  return { bytes, layout, plan, decimal, slots, capacity };
+}
+
+function enlarge(reader: Reader): void {
+  reader.slots.forEach((slot, i) => {
+    if (slot) reader.slots[i] = enlarged(slot);
   });
-  return Array.from({ length: (plan.wanted.at(-1) ?? 0) + 1 }, (_, i) => bySlot[i]);
+  reader.capacity *= 2;
+}
+
+/**
+ * Reads rows of plain numbers for as long as nothing else comes: no blanks about a cell, no exponent, nothing missing. Hands back where it
+ * stopped, at the start of a line, and writes the rows read to `state`. Never looks at the last line, so that no byte past the end is asked for.
+ */
+function plainRows(reader: Reader, from: number, firstRow: number, until: number, state: ScanState & { row: number }): number {
+  const { bytes, slots, capacity } = reader;
+  const sign = CODES[reader.layout.delimiter];
+  const decimal = reader.decimal === '.' ? 46 : 44;
+  const last = slots.length - 1;
+  let row = firstRow;
+  let lineFrom = from;
+  while (lineFrom < until && row < capacity) {
+    let i = lineFrom;
+    for (let column = 0; column <= last; column++) {
+      const slot = slots[column] as Float64Array | null;
+      if (slot === null) {
+        while (bytes[i] !== sign && (bytes[i] as number) > 13) i++;
+      } else {
+        slot[row] = scanNumber(bytes, i, decimal, state);
+        i = state.at;
+      }
+      const code = i < 0 ? 0 : (bytes[i] as number);
+      if (code === sign) i++;
+      else if (column < last || (code !== 10 && code !== 13)) {
+        state.row = row;
+        return lineFrom;
+      }
+    }
+    while (bytes[i] !== 10 && bytes[i] !== 13) i++;
+    lineFrom = bytes[i] === 13 && bytes[i + 1] === 10 ? i + 2 : i + 1;
+    row++;
+  }
+  state.row = row;
+  return lineFrom;
+}
+
+/** Reads one line with care; false when it holds no row (an empty line, or a last line that was cut off). */
+function carefulRow(reader: Reader, line: Line, row: number): 'row' | 'empty' | 'cut off' {
+  const { layout, plan, slots, decimal } = reader;
+  if (line.text.trim() === '') return 'empty';
+  const cells = splitCells(line.text, layout.delimiter);
+  if (cells.length < slots.length) {
+    // A last line without its end is a record that was cut off while it was written; anywhere else it is a fault.
+    if (line.next > reader.bytes.length && row > 1) return 'cut off';
+    throw shortRow(line, layout.columns);
+  }
+  slots.forEach((slot, column) => {
+    if (!slot) return;
+    const place = { row: line.number, column: column + 1, name: plan.names[column] ?? '' };
+    slot[row] = cellValue(cells[column] ?? '', decimal, plan.clocks.includes(column), place);
+  });
+  return 'row';
 }
 
 interface Progress {
-  rows: number;
-  /** Text lines that hold no readings, as pairs: row reached so far, lines skipped so far. */
-  readonly skips: { row: number; skipped: number }[];
-  cutOff: boolean;
+  readonly rows: number;
+  /** Lines that hold no row, as: rows read before, lines passed over so far. */
+  readonly skips: readonly { readonly row: number; readonly skipped: number }[];
+  readonly cutOff: boolean;
 }
 
-/** One pass over the bytes: a number per wanted cell, everything else stepped over. */
-function fill(bytes: Uint8Array, layout: Layout, plan: TablePlan, decimal: '.' | ',', out: readonly Float64Array[]): Progress {
-  const end = bytes.length;
-  const sign = CODES[layout.delimiter];
-  const blanks = layout.delimiter === 'blanks';
-  const decimalCode = decimal === '.' ? 46 : 44;
-  const bySlot = slots(plan, out);
-  const last = bySlot.length - 1;
-  const state: ScanState = { at: 0 };
-  const progress: Progress = { rows: 0, skips: [], cutOff: false };
-  let i = layout.dataFrom;
+/** One pass over the bytes: plain rows at speed, everything else line by line. */
+function readRows(reader: Reader): Progress {
+  const { bytes, layout } = reader;
+  const lastLine = Math.max(bytes.lastIndexOf(10, bytes.length - 2), bytes.lastIndexOf(13, bytes.length - 3)) + 1;
+  const skips: { row: number; skipped: number }[] = [];
+  const state = { at: 0, row: 0 };
+  let at = layout.dataFrom;
   let row = 0;
-  let skipped = 0;
-  while (i < end) {
-    const lineFrom = i;
-    while (bytes[i] === 32 || (blanks && bytes[i] === 9)) i++;
-    let code = bytes[i];
-    let full = code !== 10 && code !== 13 && i < end;
-    for (let column = 0; full && column <= last; column++) {
-      const slot = bySlot[column];
-      if (slot !== undefined) {
-        while (bytes[i] === 32) i++;
-        const value = scanNumber(bytes, i, decimalCode, state);
-        code = state.at < 0 ? 0 : bytes[state.at];
-        if (code === sign || code === 10 || code === 13 || state.at === end) {
-          i = state.at;
-          slot[row] = value;
-        } else {
-          const from = i;
-          while (i < end && bytes[i] !== sign && bytes[i] !== 10 && bytes[i] !== 13 && !(blanks && bytes[i] === 9)) i++;
-          const name = plan.names[column] ?? '';
-          const place = { row: layout.dataLine + row + skipped, column: column + 1, name };
-          slot[row] = cellValue(decode(bytes, from, i), decimal, plan.clocks.includes(column), place);
-        }
-      } else {
-        while (i < end && bytes[i] !== sign && bytes[i] !== 10 && bytes[i] !== 13 && !(blanks && bytes[i] === 9)) i++;
-      }
-      if (column === last) break;
-      code = bytes[i];
-      if (i >= end || code === 10 || code === 13) {
-        // A last line without its end is a record that was cut off while it was written; anywhere else it is a fault.
-        if (lineAt(bytes, lineFrom, 0).next < end) throw shortRow(bytes, lineFrom, layout.dataLine + row + skipped, layout.columns);
-        progress.cutOff = true;
-        full = false;
-      } else {
-        i++;
-        if (blanks) while (bytes[i] === 32 || bytes[i] === 9) i++;
-      }
-    }
-    while (i < end && bytes[i] !== 10 && bytes[i] !== 13) i++;
-    i += bytes[i] === 13 && bytes[i + 1] === 10 ? 2 : 1;
-    if (full) row++;
-    else progress.skips.push({ row, skipped: ++skipped });
+  let cutOff = false;
+  while (at < bytes.length) {
+    at = plainRows(reader, at, row, lastLine, state);
+    row = state.row;
+    if (row === reader.capacity) enlarge(reader);
+    if (at >= bytes.length) break;
+    const line = lineAt(bytes, at, layout.dataLine + row + (skips.at(-1)?.skipped ?? 0));
+    const found = carefulRow(reader, line, row);
+    if (found === 'row') row++;
+    else skips.push({ row, skipped: (skips.at(-1)?.skipped ?? 0) + 1 });
+    cutOff = found === 'cut off';
+    at = line.next;
   }
-  progress.rows = row;
-  return progress;
+  return { rows: row, skips, cutOff };
 }
 
 /**
@@ -141,16 +182,15 @@ function fill(bytes: Uint8Array, layout: Layout, plan: TablePlan, decimal: '.' |
  */
 export function parseDelimited(bytes: Uint8Array, layout: Layout, plan: TablePlan): NumberTable {
   const decimal = plan.decimal ?? findDecimal(bytes, layout);
-  const capacity = countLines(bytes, layout.dataFrom);
-  const columns = plan.wanted.map(() => new Float64Array(capacity));
-  const { rows, skips, cutOff } = fill(bytes, layout, plan, decimal, columns);
+  const reader = makeReader(bytes, layout, plan, decimal);
+  const { rows, skips, cutOff } = readRows(reader);
   const lineOf = (row: number): number => {
     let skipped = 0;
     for (const skip of skips) if (skip.row <= row) skipped = skip.skipped;
     return layout.dataLine + row + skipped;
   };
   return {
-    columns: columns.map((column) => column.subarray(0, rows)),
+    columns: reader.slots.filter((slot) => slot !== null).map((slot) => slot.subarray(0, rows)),
     rows,
     lineOf,
     decimal,

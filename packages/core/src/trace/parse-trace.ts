@@ -48,8 +48,8 @@ function take(values: Float64Array, rows: Int32Array | null): Float64Array {
 }
 
 function checkTime(time: Float64Array, rowNumber: (i: number) => number, unit: Unit): void {
-  for (let i = 1; i < time.length; i++) {
-    if ((time[i] as number) < (time[i - 1] as number)) {
+  for (let i = 1, before = time[0] as number; i < time.length; before = time[i++] as number) {
+    if ((time[i] as number) < before) {
       const cure = unit.clock ? 'If the pull ran past midnight, add 24 hours to the later times.' : 'Put the rows in order or take out the wrong one.';
       throw rowError('trace/time-backwards', rowNumber(i), `the time runs backwards, from ${time[i - 1]} s to ${time[i]} s. ${cure}`);
     }

@@ -17,12 +17,29 @@ const SUDDEN_S = 0.2;
 const SHARE_LOST = 0.5;
 const SHARE_REGAINED = 0.8;
 
-/** Largest force from sample i to the end, for every i. */
-function laterMaxima(force: Float64Array): Float64Array {
-  const later = new Float64Array(force.length + 1);
-  later[force.length] = Number.NEGATIVE_INFINITY;
-  for (let i = force.length - 1; i >= 0; i--) later[i] = Math.max(force[i] as number, later[i + 1] as number);
+/** Largest force from sample i to the end, at place i - from, for i from `from` on. */
+function laterMaxima(force: Float64Array, from: number): Float64Array {
+  const later = new Float64Array(force.length - from + 1);
+  later[force.length - from] = Number.NEGATIVE_INFINITY;
+  for (let i = force.length - 1; i >= from; i--) later[i - from] = Math.max(force[i] as number, later[i - from + 1] as number);
   return later;
+}
+
+/** The first sample below half of the largest force before it: no sudden loss comes earlier. */
+function firstLow(force: Float64Array, least: number): number {
+  let highest = 0;
+  for (let i = 0; i < force.length; i++) {
+    const value = force[i] as number;
+    if (value > highest) highest = value;
+    else if (highest > least && value < highest * (1 - SHARE_LOST)) return i;
+  }
+  return force.length;
+}
+
+function largestOf(force: Float64Array): number {
+  let largest = 0;
+  for (let i = 0; i < force.length; i++) if ((force[i] as number) > largest) largest = force[i] as number;
+  return largest;
 }
 
 /** Walks back from the fallen sample to the last one in line with the five before it: within three noise widths or 0.5 % of their median. */
@@ -42,20 +59,25 @@ function lastBefore(input: PartingInput, fallen: number, highest: number): numbe
  */
 export function findParting(input: PartingInput): Parting | null {
   const { force_kN: force, time_s: time } = input;
-  const later = laterMaxima(force);
-  const least = 0.1 * (later[0] as number);
+  const least = 0.1 * largestOf(force);
+  const low = firstLow(force, least);
   const reach = Math.max(3, Math.ceil(force.length / 1000));
-  const queue = new Int32Array(force.length);
+  const tooOld = (i: number, j: number): boolean =>
+    j - i > 2 && (time ? (time[i] as number) < (time[j] as number) - SUDDEN_S : j - i > reach);
+  let start = low;
+  while (start > 0 && !tooOld(start, low)) start--;
+  const later = laterMaxima(force, low);
+  // Samples that may be the highest of the window, highest first.
+  const queue = new Int32Array(force.length - start);
   let head = 0;
   let tail = 0;
-  for (let j = 0; j < force.length; j++) {
+  for (let j = start; j < force.length; j++) {
     const value = force[j] as number;
-    const tooOld = (i: number): boolean => j - i > 2 && (time ? (time[i] as number) < (time[j] as number) - SUDDEN_S : j - i > reach);
-    while (head < tail && tooOld(queue[head] as number)) head++;
-    const highest = queue[head] as number;
-    if (head < tail) {
+    while (head < tail && tooOld(queue[head] as number, j)) head++;
+    if (head < tail && j >= low) {
+      const highest = queue[head] as number;
       const before = force[highest] as number;
-      if (before > least && value < before * (1 - SHARE_LOST) && (later[j] as number) < before * SHARE_REGAINED) {
+      if (before > least && value < before * (1 - SHARE_LOST) && (later[j - low] as number) < before * SHARE_REGAINED) {
         return { last: lastBefore(input, j, highest), after: j };
       }
     }

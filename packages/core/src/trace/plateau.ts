@@ -5,11 +5,11 @@ export interface Plateau {
 }
 
 export interface PlateauInput {
-  /** Force as recorded: no offset taken off. */
   readonly force_kN: Float64Array;
   readonly from: number;
   readonly to: number;
   readonly resolution_kN: number | null;
+  /** Range maximum of the rig less the zero offset taken off the forces. */
   readonly rangeMaximum_kN: number | undefined;
   readonly rate_Hz: number | null;
 }

@@ -89,9 +89,11 @@ export function rejectSpikes(force: Float64Array, noise: NoiseMap, resolution_kN
   const floor = 3 * (resolution_kN ?? 0);
   const longest = longestBurst(rate_Hz);
   const steepest = steepestStep(force);
+  // The noise near a sample is never under half of the whole record's: most samples need no closer look.
+  const least = Math.max(floor, 4 * noise.overall);
   for (let i = 1; i < force.length; i++) {
     const jump = (clean[i] as number) - (clean[i - 1] as number);
-    if (jump <= floor || jump <= 8 * noiseAt(noise, i)) continue;
+    if (jump <= least || jump <= 8 * noiseAt(noise, i)) continue;
     const before = Math.abs((clean[i - 1] as number) - (i > 1 ? (clean[i - 2] as number) : (clean[i - 1] as number)));
     const after = i + 1 < clean.length ? Math.abs((clean[i + 1] as number) - (clean[i] as number)) : 0;
     if (jump <= 3 * before && jump <= 3 * after) continue;

@@ -85,6 +85,7 @@ export function plainBytes(bytes: Uint8Array): PlainBytes {
 /** A short stretch of bytes as text: UTF-8 where valid, otherwise Latin-1. */
 export function decode(bytes: Uint8Array, from = 0, to = bytes.length): string {
   const part = bytes.subarray(from, to);
+  if (part.length < 4096 && part.every((code) => code < 0x80)) return String.fromCharCode(...part);
   if (!isUtf8(part)) return Array.from(part, (code) => String.fromCharCode(code)).join('');
   let text = '';
   for (let i = 0; i < part.length; ) {

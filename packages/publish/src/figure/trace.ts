@@ -1,30 +1,23 @@
-import type { PullCurve } from '@provinghouse/contract';
 import { literal, type Typst } from '../typst/escape.ts';
 import { decimals } from '../words/number.ts';
+import {
+  type AcrossExtents,
+  type Axis,
+  acrossExtents,
+  axisOf,
+  greatestOf,
+  highestForce,
+  isSpike,
+  type TracePanel,
+} from './panel.ts';
 import { canvas, figureWidth, label, mark, polyline, stroke } from './pen.ts';
 import type { Point } from './point.ts';
 import { position, type Scale, scaleOver } from './scale.ts';
-
-/** One piece in the figure. */
-export interface TracePanel {
-  readonly piece: string;
-  readonly curve: PullCurve | null;
-  readonly use: 'value' | 'at least' | 'none';
-  /** The maximum as it was read, spikes left out; null where there is none. */
-  readonly maximum_kN: number | null;
-  /** Samples rejected as electrical: drawn as crosses, not as part of the curve. */
-  readonly spikes: readonly { readonly time_s: number; readonly force_kN: number }[];
-}
 
 /** A force drawn across all panels, with its word. */
 export interface RuleLine {
   readonly kind: 'minimum' | 'proof';
   readonly force_kN: number;
-}
-
-interface Axis {
-  readonly values: readonly (number | null)[];
-  readonly words: string;
 }
 
 const perRow = 5;
@@ -69,42 +62,6 @@ export function traceFigure(panels: readonly TracePanel[], lines: readonly RuleL
   });
 }
 
-function axisOf(curve: PullCurve): Axis {
-  if (curve.extension_mm !== null) return { values: curve.extension_mm, words: 'extension, mm' };
-  if (curve.table_mm !== null) return { values: curve.table_mm, words: 'table travel, mm' };
-  if (curve.time_s !== null) return { values: curve.time_s, words: 'time, s' };
-  return { values: curve.force_kN.map((_, index) => index + 1), words: 'number of sample' };
-}
-
-/** Greatest value of each kind of axis: panels of one kind share a scale. */
-type AcrossExtents = ReadonlyMap<string, number>;
-
-/** Of many thousand values: spreading them over an argument list would overflow the stack. */
-function greatestOf(values: readonly (number | null)[]): number {
-  return values.reduce<number>((best, value) => (value !== null && value > best ? value : best), 0);
-}
-
-function highestForce(panel: TracePanel): number {
-  const { curve } = panel;
-  if (curve === null) return 0;
-  return greatestOf(curve.force_kN.filter((_, index) => !isSpike(panel, index)));
-}
-
-/** A sample of the curve that was rejected: the same time and, where time is not kept, the same force. */
-function isSpike(panel: TracePanel, index: number): boolean {
-  const time_s = panel.curve?.time_s?.[index];
-  const force_kN = panel.curve?.force_kN[index];
-  return panel.spikes.some((spike) =>
-    time_s === undefined ? spike.force_kN === force_kN : Math.abs(spike.time_s - time_s) < 1e-6,
-  );
-}
-
-function acrossExtents(panels: readonly TracePanel[]): AcrossExtents {
-  const axes = panels.flatMap((panel) => (panel.curve === null ? [] : [axisOf(panel.curve)]));
-  const byWords = Map.groupBy(axes, (axis) => axis.words);
-  return new Map([...byWords].map(([words, group]) => [words, greatestOf(group.flatMap((axis) => axis.values))]));
-}
-
 function forceAxis(force: Scale, end: number): Typst[] {
   const ticks = force.ticks.flatMap((tick) => {
     const y = position(force, tick);
@@ -137,10 +94,7 @@ function drawPanel(panel: TracePanel, frame: Frame): Typst[] {
   const outline = [
     stroke('axis', { x: start, y: force.start }, { x: end, y: force.start }),
     stroke('axis', { x: start, y: force.start }, { x: start, y: force.end }),
-    label({ x: start + 2, y: force.end - 15 }, panel.piece, {
-      weight: 'strong',
-      size_pt: nameSize(panel.piece, end - start),
-    }),
+    label({ x: start + 2, y: force.end - 15 }, shortName(panel.piece), { weight: 'strong' }),
     ...(words === '' ? [] : [label({ x: start + 2, y: force.end - 6.5 }, words)]),
   ];
   if (panel.curve === null || panel.curve.force_kN.length === 0) {
@@ -152,9 +106,10 @@ function drawPanel(panel: TracePanel, frame: Frame): Typst[] {
   return [...outline, ...acrossAxis(axis, across, force), ...drawCurve(panel, { axis, across, force })];
 }
 
-/** A long code is set smaller, so that it stays over its panel: letters are about half as wide as high. */
-function nameSize(name: string, width: number): number {
-  return Number(Math.min(6.8, (1.7 * width) / name.length).toFixed(1));
+/** Pieces of a product differ in the end of their codes: of a long one that is what fits over a panel. */
+function shortName(name: string): string {
+  const letters = Array.from(name);
+  return letters.length <= 17 ? name : `…${letters.slice(-15).join('')}`;
 }
 
 function acrossAxis(axis: Axis, across: Scale, force: Scale): Typst[] {

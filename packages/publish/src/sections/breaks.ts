@@ -1,4 +1,5 @@
 import type { ReportDocument } from '../document.ts';
+import { codeColumn, codeName, codeText } from '../typst/code.ts';
 import { literal, type Typst } from '../typst/escape.ts';
 import { caption, paragraph, section, type TableRow, table } from '../typst/table.ts';
 import { cell } from '../words/piece.ts';
@@ -32,11 +33,14 @@ function tallyTable(document: ReportDocument): Typst {
     if (product.breaks.length === 0) return [];
     const counts = product.breaks.map((tally) => `${tally.count} × ${tally.position}, ${tally.mode}`);
     const total = product.breaks.reduce((sum, tally) => sum + tally.count, 0);
-    return [[`strong(${literal(product.product)})`, literal(String(total)), literal(counts.join('; '))]];
+    return [[codeName(product.product), literal(String(total)), literal(counts.join('; '))]];
   });
   return table(
     [
-      { heading: 'Product' },
+      codeColumn(
+        'Product',
+        document.finding.products.map((product) => product.product),
+      ),
       { heading: 'Pieces read', align: 'right' },
       { heading: 'Position and mode', width: '1fr' },
     ],
@@ -47,7 +51,7 @@ function tallyTable(document: ReportDocument): Typst {
 function readingTable(document: ReportDocument): Typst {
   const rows: TableRow[] = document.finding.pieces.flatMap((piece) =>
     piece.breaks.map((reading, index) => [
-      index === 0 ? `strong(${literal(piece.piece)})` : `quiet(${literal(piece.piece)})`,
+      index === 0 ? codeName(piece.piece) : `quiet(${codeText(piece.piece)})`,
       literal(reading.link === 0 ? 'gripped' : String(reading.link)),
       literal(reading.examiner),
       literal(reading.position),
@@ -58,7 +62,10 @@ function readingTable(document: ReportDocument): Typst {
   );
   return table(
     [
-      { heading: 'Piece' },
+      codeColumn(
+        'Piece',
+        document.finding.pieces.map((piece) => piece.piece),
+      ),
       { heading: 'Link' },
       { heading: 'Examiner' },
       { heading: 'Position' },
@@ -84,7 +91,10 @@ function photographs(document: ReportDocument): Typst[] {
     table(
       [
         { heading: 'File', width: '1fr' },
-        { heading: 'Piece' },
+        codeColumn(
+          'Piece',
+          document.finding.pieces.map((piece) => piece.piece),
+        ),
         { heading: 'Shows', width: '1.4fr' },
         { heading: 'By' },
       ],

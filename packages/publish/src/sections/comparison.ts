@@ -1,6 +1,7 @@
 import type { Comparison, ProductFinding } from '@provinghouse/contract';
 import type { ReportDocument } from '../document.ts';
 import { dotStrips, type Strip, type StripDot } from '../figure/dot-strip.ts';
+import { codeName } from '../typst/code.ts';
 import { literal, type Typst } from '../typst/escape.ts';
 import { bullets, caption, note, paragraph, section, subsection, table } from '../typst/table.ts';
 import { asWritten, decimals, significant } from '../words/number.ts';
@@ -71,7 +72,7 @@ function comparisonTable(products: readonly ProductFinding[]): Typst {
       { heading: 'Per price', unit: 'kN m', align: 'right' },
     ],
     products.map((product) => [
-      `strong(${literal(product.product)})`,
+      codeName(product.product),
       literal(String(product.breakingForce.n)),
       literal(significant(product.breakingForce.mean, 4)),
       product.breakingForce.n === 1 ? 'quiet("none: n = 1")' : literal(significant(product.breakingForce.sd, 2)),

@@ -1,5 +1,6 @@
 import type { PieceFinding } from '@provinghouse/contract';
 import type { ReportDocument } from '../document.ts';
+import { codeColumn, codeName, codeText } from '../typst/code.ts';
 import { joined, literal, type Typst, verbatim } from '../typst/escape.ts';
 import { bullets, caption, note, paragraph, section, subsection, table } from '../typst/table.ts';
 import { absent, decimals, significant } from '../words/number.ts';
@@ -38,7 +39,7 @@ function readingTable(pieces: readonly PieceFinding[]): Typst[] {
     const stiffness = literal(significant(reading.stiffness_kN_per_mm));
     return [
       [
-        `strong(${literal(piece.piece)})`,
+        codeName(piece.piece),
         literal(String(reading.samples)),
         literal(significant(reading.sampleRate_Hz)),
         literal(significant(reading.zeroForce_kN, 2)),
@@ -105,8 +106,8 @@ function hashes(pieces: readonly PieceFinding[]): Typst[] {
     const columns = pull.reading === null ? null : columnsOf(pull.reading.columns);
     return [
       [
-        `strong(${literal(pull.pull)})`,
-        literal(piece.piece),
+        codeName(pull.pull),
+        codeText(piece.piece),
         joined([
           cell(pull.trace === null ? 'no recording: the maximum was read off the panel' : pull.trace),
           ...(columns === null ? [] : ['h(8pt)', `quiet(${literal(columns)})`]),
@@ -119,7 +120,17 @@ function hashes(pieces: readonly PieceFinding[]): Typst[] {
     subsection('Recordings and their SHA-256'),
     note(literal('A hash that differs by one character means that the recording is not the one that was judged.')),
     table(
-      [{ heading: 'Pull' }, { heading: 'Piece' }, { heading: 'Recording, columns read, SHA-256', width: '1fr' }],
+      [
+        codeColumn(
+          'Pull',
+          kept.map((piece) => piece.pull?.pull ?? ''),
+        ),
+        codeColumn(
+          'Piece',
+          kept.map((piece) => piece.piece),
+        ),
+        { heading: 'Recording, columns read, SHA-256', width: '1fr' },
+      ],
       rows,
     ),
   ];

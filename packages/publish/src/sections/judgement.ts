@@ -1,5 +1,6 @@
 import type { PieceFinding, ProductFinding, ProductJudgement } from '@provinghouse/contract';
 import { type Judgement, quantityNames, type Verdict } from '@provinghouse/core';
+import { codeText } from '../typst/code.ts';
 import { joined, literal, type Typst } from '../typst/escape.ts';
 import { caption, note, type TableRow, table, whole } from '../typst/table.ts';
 import { flags } from '../words/citation.ts';
@@ -123,7 +124,7 @@ function detailRow(detail: Detail, reasons: readonly string[]): readonly Typst[]
   const { acceptance, measured: value, reason, verdict } = detail.judgement;
   const accepted = acceptanceWords(acceptance, value?.expandedUncertainty ?? null);
   return [
-    literal(detail.piece),
+    codeText(detail.piece),
     literal(measured(value)),
     literal(accepted),
     verdictMark(verdict),

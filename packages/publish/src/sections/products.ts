@@ -1,4 +1,5 @@
 import type { ReportDocument } from '../document.ts';
+import { codeColumn, codeName } from '../typst/code.ts';
 import { joined, literal, type Typst } from '../typst/escape.ts';
 import { caption, note, paragraph, section, table } from '../typst/table.ts';
 import { day } from '../words/day.ts';
@@ -18,7 +19,7 @@ export function productsSection(document: ReportDocument): Typst {
 
 function productTable(document: ReportDocument): Typst[] {
   const rows = document.finding.products.map((product) => [
-    joined([`strong(${literal(product.product)})`, 'linebreak()', literal(product.supplier)]),
+    joined([codeName(product.product), 'linebreak()', literal(product.supplier)]),
     cell(product.description),
     literal(product.specification.title),
     literal(asWritten(product.claimedBreakingForce_kN)),
@@ -30,7 +31,10 @@ function productTable(document: ReportDocument): Typst[] {
     caption(literal('Products')),
     table(
       [
-        { heading: 'Product, supplier' },
+        codeColumn(
+          'Product, supplier',
+          document.finding.products.map((product) => product.product),
+        ),
         { heading: 'As sold', width: '1.2fr' },
         { heading: 'Sold under', width: '1fr' },
         { heading: 'Claimed', unit: 'kN', align: 'right' },
@@ -50,7 +54,7 @@ function productTable(document: ReportDocument): Typst[] {
 
 function sampleTable(document: ReportDocument): Typst[] {
   const rows = document.finding.samples.map((sample) => [
-    `strong(${literal(sample.sample)})`,
+    codeName(sample.sample),
     literal(day(sample.received_on)),
     cell(sample.received_by),
     cell(sample.bought_from),
@@ -63,7 +67,10 @@ function sampleTable(document: ReportDocument): Typst[] {
     caption(literal('Samples as received')),
     table(
       [
-        { heading: 'Sample' },
+        codeColumn(
+          'Sample',
+          document.finding.samples.map((sample) => sample.sample),
+        ),
         { heading: 'Received' },
         { heading: 'By' },
         { heading: 'Bought', width: '1fr' },

@@ -1,6 +1,8 @@
 import type { PieceFinding, ProductFinding } from '@provinghouse/contract';
 import type { ReportDocument } from '../document.ts';
-import { type RuleLine, type TracePanel, traceFigure, traceKey } from '../figure/trace.ts';
+import type { TracePanel } from '../figure/panel.ts';
+import { type RuleLine, traceFigure, traceKey } from '../figure/trace.ts';
+import { codeColumn, codeName } from '../typst/code.ts';
 import { joined, literal, type Typst } from '../typst/escape.ts';
 import { caption, note, paragraph, section, subsection, table } from '../typst/table.ts';
 import { absent, asWritten, decimals, measured, rounded } from '../words/number.ts';
@@ -22,11 +24,11 @@ export function resultsSection(document: ReportDocument): Typst {
 
 /** Height of a heading, the table of pieces and a row of curves, in points: they are read together. */
 function heightOf(pieces: number): number {
-  return 260 + 16 * pieces;
+  return 310 + 16 * pieces;
 }
 
 /** Half a page: more than this is not kept together. */
-const mostNeeded = 400;
+const mostNeeded = 430;
 
 function productResults(product: ProductFinding, document: ReportDocument, isFirst: boolean): Typst {
   const pieces = document.finding.pieces.filter((piece) => piece.product === product.product);
@@ -49,7 +51,7 @@ function productResults(product: ProductFinding, document: ReportDocument, isFir
 
 function pieceTable(pieces: readonly PieceFinding[], coverageFactor: number): Typst {
   const rows = pieces.map((piece) => [
-    `strong(${literal(piece.piece)})`,
+    codeName(piece.piece),
     literal(String(piece.links)),
     literal(decimals(piece.gauging?.meanDiameter_mm ?? null, 2)),
     literal(areaOf(piece, coverageFactor)),
@@ -60,7 +62,10 @@ function pieceTable(pieces: readonly PieceFinding[], coverageFactor: number): Ty
   ]);
   return table(
     [
-      { heading: 'Piece' },
+      codeColumn(
+        'Piece',
+        pieces.map((piece) => piece.piece),
+      ),
       { heading: 'Links', align: 'right' },
       { heading: 'Bar mean', unit: 'mm', align: 'right' },
       { heading: 'Steel area', unit: 'mm² ± U', align: 'right' },

@@ -1,5 +1,6 @@
 import type { PieceFinding } from '@provinghouse/contract';
 import type { ReportDocument } from '../document.ts';
+import { codeColumn, codeName, codeText } from '../typst/code.ts';
 import { literal, type Typst } from '../typst/escape.ts';
 import { caption, note, paragraph, section, table } from '../typst/table.ts';
 import { measured, significant } from '../words/number.ts';
@@ -26,8 +27,8 @@ export function setAsideSection(document: ReportDocument): Typst {
 
 function asideTable(pieces: readonly PieceFinding[]): Typst[] {
   const rows = pieces.map((piece) => [
-    `strong(${literal(piece.piece)})`,
-    cell(piece.pull?.pull ?? null),
+    codeName(piece.piece),
+    codeText(piece.pull?.pull ?? ''),
     literal(piece.pull?.use === 'none' ? 'not used' : 'at least'),
     literal(piece.pull?.maximum ? measured(piece.pull.maximum) : significant(forceShown(piece), 4)),
     cell(sentences([...(piece.pull?.reasons ?? []), ...(piece.pull?.note ? [`Note: ${piece.pull.note}`] : [])])),
@@ -36,8 +37,14 @@ function asideTable(pieces: readonly PieceFinding[]): Typst[] {
     caption(literal('Pulls that are less than a plain value')),
     table(
       [
-        { heading: 'Piece' },
-        { heading: 'Pull' },
+        codeColumn(
+          'Piece',
+          pieces.map((piece) => piece.piece),
+        ),
+        codeColumn(
+          'Pull',
+          pieces.map((piece) => piece.pull?.pull ?? ''),
+        ),
         { heading: 'Used as' },
         { heading: 'Force reached', unit: 'kN', align: 'right' },
         { heading: 'Why', width: '1fr' },

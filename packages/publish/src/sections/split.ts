@@ -2,6 +2,7 @@ import type { ProductFinding } from '@provinghouse/contract';
 import type { StrengthSplit } from '@provinghouse/core';
 import type { ReportDocument } from '../document.ts';
 import { type SplitRow, splitFigure } from '../figure/split.ts';
+import { codeColumn, codeName } from '../typst/code.ts';
 import { literal, type Typst } from '../typst/escape.ts';
 import { caption, note, paragraph, section, table } from '../typst/table.ts';
 import { absent, asWritten, decimals, rounded } from '../words/number.ts';
@@ -51,7 +52,10 @@ function splitTables(shown: readonly Shown[], coverageFactor: number): Typst[] {
     ),
     table(
       [
-        { heading: 'Product' },
+        codeColumn(
+          'Product',
+          shown.map((one) => one.product.product),
+        ),
         { heading: 'Size factor', align: 'right' },
         { heading: 'Steel factor', align: 'right' },
         { heading: 'Over minimum', align: 'right' },
@@ -59,7 +63,7 @@ function splitTables(shown: readonly Shown[], coverageFactor: number): Typst[] {
         { heading: 'In words', width: '1fr' },
       ],
       shown.map(({ product, split }) => [
-        `strong(${literal(product.product)})`,
+        codeName(product.product),
         literal(factor(split.sizeFactor, split.sizeFactorUncertainty, coverageFactor)),
         literal(factor(split.steelFactor, split.steelFactorUncertainty, coverageFactor)),
         literal(factor(split.totalFactor, null, coverageFactor)),

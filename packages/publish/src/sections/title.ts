@@ -1,4 +1,5 @@
 import { identityOf, type ReportDocument } from '../document.ts';
+import { codeColumn, codeName } from '../typst/code.ts';
 import { joined, literal, type Typst, verbatim } from '../typst/escape.ts';
 import { bullets, caption, facts, note, table } from '../typst/table.ts';
 import { day, span } from '../words/day.ts';
@@ -50,7 +51,7 @@ function standing(document: ReportDocument): Typst[] {
   const rows = products.map((product) => {
     const pulled = pieces.filter((piece) => piece.product === product.product && piece.pull !== null).length;
     return [
-      `strong(${literal(product.product)})`,
+      codeName(product.product),
       literal(product.supplier),
       literal(asWritten(product.nominalSize_mm)),
       literal(product.specification.title),
@@ -62,7 +63,10 @@ function standing(document: ReportDocument): Typst[] {
     caption(literal('Standing of each product against the specification it is sold under')),
     table(
       [
-        { heading: 'Product' },
+        codeColumn(
+          'Product',
+          products.map((product) => product.product),
+        ),
         { heading: 'Supplier' },
         { heading: 'Size', unit: 'mm', align: 'right' },
         { heading: 'Judged by', width: '1fr' },

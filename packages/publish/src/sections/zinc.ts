@@ -1,5 +1,6 @@
 import { adherenceWords, type ZincSurvey } from '@provinghouse/core';
 import type { ReportDocument } from '../document.ts';
+import { codeColumn, codeName, codeText } from '../typst/code.ts';
 import { literal, type Typst } from '../typst/escape.ts';
 import { note, paragraph, section, type TableRow, table } from '../typst/table.ts';
 import { absent, rounded, significant } from '../words/number.ts';
@@ -11,9 +12,9 @@ export function zincSection(document: ReportDocument): Typst {
     if (product.zinc === null) return [];
     const own = pieces.filter((piece) => piece.product === product.product);
     return [
-      zincRow(`strong(${literal(product.product)})`, product.zinc, campaign.coverage_factor),
+      zincRow(codeName(product.product), product.zinc, campaign.coverage_factor),
       ...own.flatMap((piece) =>
-        piece.zinc === null ? [] : [zincRow(`h(6pt); ${literal(piece.piece)}`, piece.zinc, campaign.coverage_factor)],
+        piece.zinc === null ? [] : [zincRow(`h(6pt); ${codeText(piece.piece)}`, piece.zinc, campaign.coverage_factor)],
       ),
     ];
   });
@@ -22,7 +23,10 @@ export function zincSection(document: ReportDocument): Typst {
     section('Zinc'),
     table(
       [
-        { heading: 'Product, piece' },
+        codeColumn(
+          'Product, piece',
+          pieces.map((piece) => piece.piece),
+        ),
         { heading: 'Readings', align: 'right' },
         { heading: 'Mean thickness', unit: 'µm ± U', align: 'right' },
         { heading: 'Least mean of a link', unit: 'µm', align: 'right' },

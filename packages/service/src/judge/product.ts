@@ -1,5 +1,6 @@
 import type { PieceFinding, ProductFinding, ProductJudgement, ProductSummary, Row } from '@provinghouse/contract';
 import {
+  combine,
   type Limit,
   type Quantity,
   quantityNames,
@@ -149,14 +150,27 @@ function massPerMetre(samples: readonly Row<'samples'>[]): number | null {
   return length > 0 ? mass / length : null;
 }
 
-/** The split of the mean counted piece; null unless every counted piece was gauged. */
+/**
+ * The split of the mean counted piece; null unless every counted piece was gauged. The uncertainty of a single piece serves for the
+ * mean too: it is mostly calibration, which all pieces share and no averaging removes.
+ */
 function meanSplit(pieces: readonly PieceFinding[], claim: Claim, force: ProductSummary): StrengthSplit | null {
   const counted = pieces.filter((piece) => piece.pull?.use === 'value' && piece.gauging?.steelArea_mm2 != null);
-  const area = summarise(counted.map((piece) => piece.gauging?.steelArea_mm2 ?? 0)).mean;
   if (force.mean === null || counted.length !== force.n) return null;
+  const forces = counted.map((piece) => combine(piece.pull?.maximum?.contributions ?? []));
+  const areas = counted.map((piece) => piece.gauging?.steelAreaUncertainty_mm2 ?? null);
   return splitOf(
     claim,
-    { value: force.mean, isAtLeast: false, standardUncertainty: null },
-    { area_mm2: area, uncertainty_mm2: null },
+    { value: force.mean, isAtLeast: false, standardUncertainty: meanOfAll(forces) },
+    {
+      area_mm2: meanOfAll(counted.map((piece) => piece.gauging?.steelArea_mm2 ?? null)),
+      uncertainty_mm2: meanOfAll(areas),
+    },
   );
+}
+
+/** The mean when every value is known, else null. */
+function meanOfAll(values: readonly (number | null)[]): number | null {
+  const known = values.filter((value) => value !== null);
+  return known.length === values.length ? summarise(known).mean : null;
 }

@@ -80,7 +80,7 @@ function listFiles({ resources }: Descriptor): Listing {
 /** A resource holds the table it is named after, else the table its file is named after. */
 function tableOf(path: string, name: string | undefined): TableName | null {
   if (isEvidence(path)) return null;
-  const stem = path.slice(path.lastIndexOf('/') + 1).replace(/\.csv$/i, '');
+  const stem = /([^/]+)\.csv$/i.exec(path)?.[1];
   const found = [name, stem].find((candidate) => candidate !== undefined && Object.hasOwn(tables, candidate));
   return (found as TableName | undefined) ?? null;
 }

@@ -56,7 +56,10 @@ test('every whole pull shows the true maximum within its stated uncertainty', ()
   for (const truth of whole) {
     const maximum = piece(truth.piece).pull?.maximum;
     assert.ok(maximum?.expandedUncertainty, truth.piece);
-    assert.ok(Math.abs(maximum.value - truth.maximumForce_kN) <= maximum.expandedUncertainty, `${truth.piece} ${maximum.value}`);
+    assert.ok(
+      Math.abs(maximum.value - truth.maximumForce_kN) <= maximum.expandedUncertainty,
+      `${truth.piece} ${maximum.value}`,
+    );
   }
 });
 
@@ -74,7 +77,10 @@ test('elongation agrees with the truth within its stated uncertainty on every wh
     const elongation = piece(truth.piece).pull?.elongation;
     if (!elongation || elongation.isAtLeast) continue;
     const room = elongation.expandedUncertainty ?? 0;
-    assert.ok(Math.abs(elongation.value - truth.elongation_pct) <= room, `${truth.piece}: ${elongation.value}, ${truth.elongation_pct}, U ${room}`);
+    assert.ok(
+      Math.abs(elongation.value - truth.elongation_pct) <= room,
+      `${truth.piece}: ${elongation.value}, ${truth.elongation_pct}, U ${room}`,
+    );
   }
 });
 
@@ -119,7 +125,11 @@ test('two products with close means are not called different', () => {
 test('every limit that rests on memory or stands in conflict is named among the doubts', () => {
   for (const { product: name, specification } of finding.products) {
     const weak = specification.limits.some((limit) => limit.provenance.flags.some((flag) => flag !== 'derived'));
-    assert.equal(finding.doubts.some((doubt) => doubt.includes(`Limits used for ${name}`)), weak, name);
+    assert.equal(
+      finding.doubts.some((doubt) => doubt.includes(`Limits used for ${name}`)),
+      weak,
+      name,
+    );
   }
 });
 

@@ -3,6 +3,8 @@ import { symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { test } from 'node:test';
 import { campaignCodes } from '@provinghouse/store';
+import { parse } from 'csv-parse/sync';
+import { stringify } from 'csv-stringify/sync';
 import { bringIn, readPackage } from '../../src/package/index.ts';
 import {
   exampleFiles,
@@ -17,6 +19,17 @@ import {
 
 const example = exampleFiles();
 const table = (name: string) => textOf(example, `${name}.csv`);
+
+/** An example table with one cell changed; rows count as a spreadsheet shows them. */
+function withCell(name: string, [row, column]: readonly [number, string], text: string): string {
+  const records: string[][] = parse(table(name));
+  const cells = records[row - 1];
+  const place = records[0]?.indexOf(column) ?? -1;
+  if (!cells || place < 0) throw new Error(`${name} has no row ${row} with ${column}`);
+  cells[place] = text;
+  return stringify(records);
+}
+
 const descriptor = (resources: unknown) => JSON.stringify({ resources });
 
 /** A package with one thing wrong, and the one fault that must be told for it. */
@@ -49,16 +62,16 @@ const cases = [
   },
   {
     wrong: 'a comma in a number',
-    change: { 'gauging/csv': table('gauging').replace('8.02', '"8,02"') },
-    file: 'gauging/csv',
+    change: { 'gauging.csv': withCell('gauging', [2, 'value_mm'], '8,02') },
+    file: 'gauging.csv',
     row: 2,
     column: 'value_mm',
     fault: /decimal point: 8\.02/,
   },
   {
     wrong: 'text in a number',
-    change: { 'gauging/csv': table('gauging').replace('8.02', 'eight') },
-    file: 'gauging/csv',
+    change: { 'gauging.csv': withCell('gauging', [2, 'value_mm'], 'eight') },
+    file: 'gauging.csv',
     row: 2,
     column: 'value_mm',
     fault: /not a number/,
@@ -152,7 +165,7 @@ const cases = [
   },
   {
     wrong: 'a code that would climb',
-    change: { 'campaign.csv': table('campaign').replace('MY-CAMPAIGN', '../x') },
+    change: { 'campaign.csv': withCell('campaign', [2, 'campaign'], '../x') },
     file: 'campaign.csv',
     row: 2,
     column: 'campaign',
@@ -160,7 +173,7 @@ const cases = [
   },
   {
     wrong: 'an unknown piece',
-    change: { 'zinc.csv': table('zinc').replace('ASH-8-1', 'ASH-8-7') },
+    change: { 'zinc.csv': withCell('zinc', [2, 'piece'], 'ASH-8-7') },
     file: 'zinc.csv',
     row: 2,
     column: 'piece',
@@ -168,7 +181,7 @@ const cases = [
   },
   {
     wrong: 'a break of an unknown pull',
-    change: { 'breaks.csv': table('breaks').replace('P-002', 'P-007') },
+    change: { 'breaks.csv': withCell('breaks', [3, 'pull'], 'P-007') },
     file: 'breaks.csv',
     row: 3,
     column: 'pull',
@@ -176,7 +189,7 @@ const cases = [
   },
   {
     wrong: 'a piece of an unknown sample',
-    change: { 'pieces.csv': table('pieces').replace('ASH-8-S1', 'ASH-8-S9') },
+    change: { 'pieces.csv': withCell('pieces', [2, 'sample'], 'ASH-8-S9') },
     file: 'pieces.csv',
     row: 2,
     column: 'sample',
@@ -193,7 +206,7 @@ const cases = [
   },
   {
     wrong: 'an unknown specification',
-    change: { 'products.csv': table('products').replace('en-818-3', 'en-813-3') },
+    change: { 'products.csv': withCell('products', [2, 'specification'], 'en-813-3') },
     file: 'products.csv',
     row: 2,
     column: 'specification',
@@ -209,7 +222,7 @@ const cases = [
   },
   {
     wrong: 'a trace outside its folder',
-    change: { 'pulls.csv': table('pulls').replace('traces/P-001.csv', 'campaign.csv') },
+    change: { 'pulls.csv': withCell('pulls', [2, 'trace'], 'campaign.csv') },
     file: 'pulls.csv',
     row: 2,
     column: 'trace',
@@ -217,7 +230,7 @@ const cases = [
   },
   {
     wrong: 'an invalid pull without a reason',
-    change: { 'pulls.csv': table('pulls').replace(',true,', ',false,') },
+    change: { 'pulls.csv': withCell('pulls', [2, 'valid'], 'false') },
     file: 'pulls.csv',
     row: 2,
     column: 'invalid_reason',
@@ -289,13 +302,14 @@ for (const { wrong, change, file, fault, ...place } of cases) {
 test('faults of several files are told at once, in the order of the list', async (t) => {
   const files = handWritten({
     'people.csv': 'person,name\ngauger,A\nexaminer,\n',
-    'zinc.csv': table('zinc').replace('84', '-84').replace('\nASH-8-1,3', '\nASH-8-3,3'),
+    'breaks.csv': withCell('breaks', [3, 'link'], 'x'),
+    'zinc.csv': withCell('zinc', [2, 'thickness_um'], '-84'),
     'traces/P-001.csv': null,
   });
   const faults = await faultsOf(writeFolder(temporaryFolder(t), files));
   assert.deepEqual(
     faults.map(({ file, row, column }) => `${file} ${row} ${column}`),
-    ['people.csv 3 name', 'pulls.csv 2 trace', 'zinc.csv 2 thickness_um', 'zinc.csv 3 piece'],
+    ['breaks.csv 3 link', 'people.csv 3 name', 'pulls.csv 2 trace', 'zinc.csv 2 thickness_um'],
   );
 });
 
@@ -400,6 +414,21 @@ test('a byte order mark, CR LF, blank rows, columns left out and files of the sy
   assert.deepEqual(notes, [
     'no file has a hash in datapackage.json: nothing tells whether they were changed on the way',
   ]);
+});
+
+test('a table may lie anywhere under any name if the list names it', async (t) => {
+  const files = handWritten();
+  const people = files.get('people.csv') ?? new Uint8Array();
+  files.delete('people.csv');
+  files.set('data/who was there.csv', people);
+  const paths = [...files.keys()].filter((path) => path !== 'datapackage.json');
+  const resources = paths.map((path) => (path.startsWith('data/') ? { name: 'people', path } : { path }));
+  files.set('datapackage.json', Buffer.from(descriptor(resources)));
+  const { rows } = await readPackage(writeFolder(temporaryFolder(t), files), quiet);
+  assert.deepEqual(
+    rows.people.map(({ person }) => person),
+    ['gauger', 'examiner'],
+  );
 });
 
 test('evidence need not be listed, another listed file is kept, and what is neither is named', async (t) => {

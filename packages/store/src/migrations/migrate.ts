@@ -1,5 +1,5 @@
-import { type Kysely, type Migration, Migrator, sql } from 'kysely';
-import type { Tables } from '../database.ts';
+import type { Kysely, Migration } from 'kysely';
+import type { Database, Tables } from '../database.ts';
 import { StoreError } from '../errors.ts';
 import { record } from './0001-record.ts';
 
@@ -8,17 +8,36 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0001-record': record,
 };
 
-/** Brings the record to the layout of this program. A record that is there already is left alone. */
-export async function migrate(db: Kysely<Tables>, done: readonly string[]): Promise<void> {
-  if (Object.keys(migrations).every((name) => done.includes(name))) return;
-  const migrator = new Migrator({ db, provider: { getMigrations: async () => ({ ...migrations }) } });
-  const { error } = await migrator.migrateToLatest();
-  if (error) throw error;
+/**
+ * Brings the record to the layout of this program, in one transaction; another process that opens the same new record
+ * waits its turn and then finds nothing left to do. (Kysely's own migrator reads what is done before it takes SQLite's
+ * write lock, so two of them can collide.)
+ */
+export async function migrate(db: Kysely<Tables>, path: string): Promise<void> {
+  await db.transaction().execute(async (transaction) => {
+    await transaction.schema
+      .createTable('migration')
+      .ifNotExists()
+      .addColumn('name', 'text', (column) => column.primaryKey().notNull())
+      .execute();
+    const done = await migrationsDone(transaction);
+    refuseNewer(done, path);
+    for (const [name, migration] of Object.entries(migrations)) {
+      if (done.includes(name)) continue;
+      await migration.up(transaction);
+      await transaction.insertInto('migration').values({ name }).execute();
+    }
+  });
+}
+
+/** Whether a record has been through every migration known here. */
+export function isCurrent(done: readonly string[]): boolean {
+  return Object.keys(migrations).every((name) => done.includes(name));
 }
 
 /** Names of the migrations a record has been through. */
-export async function migrationsDone(db: Kysely<Tables>): Promise<string[]> {
-  const { rows } = await sql<{ name: string }>`select name from kysely_migration order by name`.execute(db);
+export async function migrationsDone(db: Database): Promise<string[]> {
+  const rows = await db.selectFrom('migration').select('name').orderBy('name').execute();
   return rows.map(({ name }) => name);
 }
 

@@ -35,7 +35,7 @@ export function PullCell({ piece }: CellProps) {
     return (
       <>
         <span className="line">{text.board.notUsed}</span>
-        <span className="soft small">{pull.reasons.join(' ')}</span>
+        <span className="soft small clamp">{pull.reasons.join(' ')}</span>
       </>
     );
   }
@@ -52,12 +52,11 @@ export function PullCell({ piece }: CellProps) {
 export function BreakCell({ piece }: CellProps) {
   const first = piece.breaks[0];
   if (!first) return <span className="soft">{text.board.notRead}</span>;
-  const { place, link } = text.board.breakPlace(first.position, first.mode, first.link);
   return (
     <>
-      <span className="line">{place}</span>
+      <span className="line">{first.mode}</span>
       <span className="soft small">
-        {link}
+        {text.board.breakAt(first.position, first.link)}
         {piece.examinersDiffer ? `, ${text.board.differ}` : ''}
       </span>
     </>
@@ -72,7 +71,7 @@ export function ZincCell({ piece }: CellProps) {
       <span className="line">
         <Figure value={zinc.mean_um} unit="um" />
       </span>
-      {zinc.leastLinkMean_um === null ? null : (
+      {zinc.leastLinkMean_um === null || zinc.leastLinkMean_um === zinc.mean_um ? null : (
         <span className="soft small">{text.board.least(figureText({ value: zinc.leastLinkMean_um, unit: 'um' }))}</span>
       )}
     </>

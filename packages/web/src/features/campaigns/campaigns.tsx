@@ -86,7 +86,7 @@ function Standing({ standing }: { readonly standing: CampaignSummary['standing']
         .filter((verdict) => standing[verdict] > 0)
         .map((verdict) => (
           <VerdictMark key={verdict} verdict={verdict}>
-            {standing[verdict]} {text.verdict[verdict]}
+            {text.verdict[verdict]} ({standing[verdict]})
           </VerdictMark>
         ))}
     </span>

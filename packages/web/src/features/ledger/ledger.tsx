@@ -8,7 +8,7 @@ import { type Ledger, type LedgerLine, useLedger } from '../../lib/requests/ledg
 import { text } from '../../lib/text.ts';
 
 /** Rows added at a time: a ledger of thousands would make the page slow to lay out. */
-const pageLength = 250;
+const pageLength = 100;
 
 /** What was written into the record of a campaign, and whether the chain of hashes holds. */
 export default function LedgerScreen({ code }: { readonly code: string }) {
@@ -81,19 +81,26 @@ function EntryTable({ entries }: { readonly entries: readonly LedgerLine[] }) {
         {entries.map((entry) => (
           <tr key={entry.seq}>
             <td>{entry.seq}</td>
-            <td className="figure">{entry.at}</td>
+            <td className="figure">
+              <time dateTime={entry.at}>{clockText(entry.at)}</time>
+            </td>
             <td>{entry.who}</td>
             <td>{entry.action}</td>
-            <td>
+            <td className="ledger-record">
               {entry.kind} <span className="soft">{entry.record}</span>
             </td>
             <td>{entry.why ?? ''}</td>
             <td>
-              <code title={entry.hash}>{entry.hash.slice(0, 12)}</code>
+              <code title={entry.hash}>{entry.hash.slice(0, 8)}</code>
             </td>
           </tr>
         ))}
       </tbody>
     </table>
   );
+}
+
+/** An instant as a bench book has it: `2026-03-24 09:15:00 UTC`. Other forms are left as they are. */
+function clockText(at: string): string {
+  return at.replace(/^(\d{4}-\d{2}-\d{2})T(\d{2}:\d{2}:\d{2})(\.\d+)?Z$/, '$1 $2 UTC');
 }

@@ -2,7 +2,7 @@ import { type Judgement, quantityNames } from '@provinghouse/core';
 import { LimitOrigin } from '../../components/limit-origin.tsx';
 import { MeasuredOrigin } from '../../components/measured-origin.tsx';
 import { VerdictMark } from '../../components/verdict-mark.tsx';
-import { limitText } from '../../lib/limit-text.ts';
+import { acceptanceText } from '../../lib/limit-text.ts';
 import { text } from '../../lib/text.ts';
 
 interface JudgementTableProps {
@@ -38,7 +38,8 @@ export function JudgementTable({ judgements, rule }: JudgementTableProps) {
 }
 
 function JudgementRow({ judgement }: { readonly judgement: Judgement }) {
-  const { limit, measured, acceptance, verdict, reason } = judgement;
+  const { limit, measured, verdict, reason } = judgement;
+  const acceptance = acceptanceText(judgement);
   const name = quantityNames[limit.quantity];
   return (
     <tr>
@@ -54,11 +55,7 @@ function JudgementRow({ judgement }: { readonly judgement: Judgement }) {
         )}
       </td>
       <td>
-        {acceptance.lower === null && acceptance.upper === null ? (
-          <span className="soft">{text.none}</span>
-        ) : (
-          <span className="figure">{limitText({ ...acceptance, unit: limit.unit })}</span>
-        )}
+        {acceptance === null ? <span className="soft">{text.none}</span> : <span className="figure">{acceptance}</span>}
       </td>
       <td className="judgement-verdict">
         <VerdictMark verdict={verdict} />

@@ -30,7 +30,7 @@ export function PullMatter({ code, piece, product }: PullMatterProps) {
           <ReadingTable reading={pull.reading} />
         </div>
       )}
-      {pull.note === null ? null : <p>{pull.note}</p>}
+
       {piece.otherPulls.length === 0 ? null : <p className="soft">{text.piece.others(piece.otherPulls.join(', '))}</p>}
     </>
   );
@@ -38,17 +38,21 @@ export function PullMatter({ code, piece, product }: PullMatterProps) {
 
 function PullUse({ pull }: { readonly pull: PullFinding }) {
   return (
-    <p className="pull-use">
+    <div className="pull-use">
       {pull.maximum === null ? null : (
         <span className="pull-maximum">
-          <MeasuredOrigin measured={pull.maximum} name={text.trace.maximum('').trim()} />
+          <MeasuredOrigin measured={pull.maximum} name={text.piece.maximum} />
         </span>
       )}
-      <span>
-        {text.piece.use[pull.use]}
-        {pull.reasons.length === 0 ? '' : `. ${pull.reasons.join(' ')}`}
-      </span>
-    </p>
+      <div className="pull-words">
+        <p>
+          {pull.maximum === null ? null : <span className="soft">{text.piece.maximum}, </span>}
+          {text.piece.use[pull.use]}
+          {pull.reasons.length === 0 ? '' : `. ${pull.reasons.join(' ')}`}
+        </p>
+        {pull.note === null ? null : <p className="soft">{text.piece.operatorNote(pull.note)}</p>}
+      </div>
+    </div>
   );
 }
 

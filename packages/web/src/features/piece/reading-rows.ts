@@ -10,6 +10,8 @@ export interface ReadingRow {
   readonly unit: string;
   readonly uncertainty: number | null;
   readonly isAtLeast: boolean;
+  /** A scatter: shown to two significant digits. */
+  readonly isSpread: boolean;
   /** How it is had, in a sentence. */
   readonly method: string;
   /** The columns it comes from. */
@@ -30,6 +32,7 @@ export function readingRows(reading: TraceReading): ReadingRow[] {
     unit,
     from,
     uncertainty: key === 'maximum' ? reading.maximumForceUncertainty_kN : null,
+    isSpread: key === 'noise' || key === 'resolution',
     isAtLeast: key === 'maximum' && reading.maximumIsAtLeast,
   });
   return [

@@ -1,5 +1,5 @@
 import type { TraceReading } from '@provinghouse/core';
-import { Figure } from '../../components/figure.tsx';
+import { Figure, Spread } from '../../components/figure.tsx';
 import { Opens } from '../../components/opens.tsx';
 import { text } from '../../lib/text.ts';
 import { type ReadingRow, readingRows } from './reading-rows.ts';
@@ -30,7 +30,7 @@ function Row({ row, reading }: { readonly row: ReadingRow; readonly reading: Tra
           <Figure value={null} unit={row.unit} />
         ) : (
           <Opens title={row.name} content={<Method row={row} reading={reading} />}>
-            <Figure {...row} />
+            {row.isSpread ? <Spread value={row.value} unit={row.unit} /> : <Figure {...row} />}
           </Opens>
         )}
       </td>

@@ -48,6 +48,7 @@ export function drawRuleLine(drawing: Drawing, line: RuleLine): void {
   ctx.lineTo(box.left + box.width, y);
   ctx.stroke();
   ctx.font = fontOf(ink);
+  ctx.textAlign = 'left';
   ctx.textBaseline = 'bottom';
   label(drawing, line.label, { x: box.left + 8 * ink.ratio, y: y - 3 * ink.ratio });
   ctx.restore();
@@ -123,11 +124,12 @@ function drawNamed(drawing: Drawing, { x, y }: Place, mark: TraceMark): void {
   ctx.font = fontOf(ink, 600);
   ctx.fillStyle = ink.ink;
   const above = mark.kind === 'maximum';
-  ctx.textBaseline = above ? 'bottom' : 'middle';
+  ctx.textAlign = 'left';
+  ctx.textBaseline = above ? 'bottom' : 'top';
   const width = ctx.measureText(mark.label).width;
   const free = box.left + box.width - 6 * ink.ratio;
   const left = above ? Math.min(x - width / 2, free - width) : x - width - 14 * ink.ratio;
-  label(drawing, mark.label, { x: Math.max(box.left + 6 * ink.ratio, left), y: above ? y - 3 * size : y });
+  label(drawing, mark.label, { x: Math.max(box.left + 6 * ink.ratio, left), y: above ? y - 3 * size : y + 5 * size });
   ctx.restore();
 }
 

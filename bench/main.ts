@@ -1,0 +1,3 @@
+import { benchTrace } from './trace.ts';
+
+await benchTrace();

@@ -1,0 +1,73 @@
+import assert from 'node:assert/strict';
+import { after, before, describe, test } from 'node:test';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { CampaignFinding } from '@provinghouse/contract';
+import type { Browser, Page } from 'playwright-core';
+import { launchChromium } from './chromium.ts';
+import { type DemoServer, demoCampaign, serveDemo } from './demo-server.ts';
+import { readFinding, screensOf } from './screens.ts';
+
+let server: DemoServer;
+let browser: Browser;
+let finding: CampaignFinding;
+
+before(async () => {
+  server = await serveDemo();
+  finding = await readFinding(server.address, demoCampaign);
+  browser = await launchChromium();
+});
+
+after(async () => {
+  await browser?.close();
+  await server?.close();
+});
+
+/** Violations of WCAG 2.2 A and AA and of axe's own good practice, each with the place it was found. */
+async function violations(page: Page): Promise<string[]> {
+  const { violations: found } = await new AxeBuilder({ page })
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+    .analyze();
+  return found.flatMap((rule) =>
+    rule.nodes.map((node) => `${rule.id}: ${node.target.join(' ')} (${node.failureSummary ?? ''})`),
+  );
+}
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  describe(`on a ${colorScheme} ground`, () => {
+    test('axe finds nothing on any screen', async () => {
+      const context = await browser.newContext({ colorScheme, viewport: { width: 1280, height: 800 } });
+      const page = await context.newPage();
+      for (const { name, path } of screensOf(finding)) {
+        await page.goto(`${server.address}${path}`);
+        await page.getByRole('heading', { level: 1 }).waitFor();
+        await page.waitForLoadState('networkidle');
+        assert.deepEqual(await violations(page), [], name);
+      }
+      await context.close();
+    });
+
+    test('axe finds nothing in what opens from a number', async () => {
+      const context = await browser.newContext({ colorScheme });
+      const page = await context.newPage();
+      await page.goto(`${server.address}/c/${demoCampaign}/p/${finding.pieces[0]?.piece}`);
+      await page.locator('.judgements .opens').first().click();
+      await page.getByRole('dialog').waitFor();
+      assert.deepEqual(await violations(page), []);
+      await context.close();
+    });
+  });
+}
+
+test('targets of the masthead, the figure and the neighbours are 44 pixels or more', async () => {
+  const page = await browser.newPage();
+  await page.goto(`${server.address}/c/${demoCampaign}/p/${finding.pieces[1]?.piece}`);
+  await page.locator('.trace-host canvas').waitFor();
+  const boxes = await page
+    .locator('.plate a:not(.skip), .plate button, .press, .choice-label')
+    .evaluateAll((elements) =>
+      elements.map((element) => ({ words: element.textContent ?? '', box: element.getBoundingClientRect().toJSON() })),
+    );
+  assert.ok(boxes.length > 12);
+  for (const { words, box } of boxes) assert.ok(box.height >= 44, `${words}: ${box.height} px high`);
+  await page.close();
+});
