@@ -17,7 +17,7 @@ export function reportFailure(error: unknown, { command, terminal, json }: Aroun
     terminal.err.write(`${JSON.stringify({ error: { code: stableCode(error), message, ...contextOf(error) } })}\n`);
     return code;
   }
-  terminal.err.write(`${message}\n${faultLines(error)}`);
+  terminal.err.write(`${message}\n`);
   if (code === exitCode.usedWrongly)
     terminal.err.write(`Usage: provinghouse ${command.usage}\n       provinghouse ${command.name} --help\n`);
   if (code === exitCode.broke && process.env.PROVINGHOUSE_TRACE && error instanceof Error)
@@ -38,25 +38,4 @@ function stableCode(error: unknown): string {
 
 function contextOf(error: unknown): Readonly<Record<string, unknown>> {
   return isInputError(error) ? error.context : {};
-}
-
-interface Fault {
-  readonly file?: string;
-  readonly row?: number | null;
-  readonly column?: string | null;
-  readonly fault: string;
-}
-
-/** Faults of a package, one a line, with the place first. */
-function faultLines(error: unknown): string {
-  const faults = contextOf(error).faults;
-  if (!Array.isArray(faults)) return '';
-  return (faults as readonly Fault[]) // written by the reader of packages, which makes nothing else
-    .map(({ file, row, column, fault }) => {
-      const place = [file, row == null ? null : `row ${row}`, column == null ? null : `column ${column}`].filter(
-        (part) => part != null,
-      );
-      return `  ${place.join(', ')}: ${fault}\n`;
-    })
-    .join('');
 }

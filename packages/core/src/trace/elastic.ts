@@ -66,13 +66,13 @@ function windows(sums: LineSums, places: readonly number[], leastPoints: number)
   return found;
 }
 
-/** Weight of a window: the inverse fourth power of its relative error; none for slopes under three quarters of the steepest sound one. */
+/** Weight of a window: the inverse square of its relative error; none for slopes under three quarters of the steepest sound one. */
 function weigh(all: readonly Window[]): { readonly window: Window; readonly weight: number }[] {
   const best = Math.min(...all.map((window) => window.error));
   const sound = all.filter((window) => window.error <= Math.max(0.03, 2 * best));
   const steepest = Math.max(...sound.map((window) => window.fit.slope));
   const kept = sound.filter((window) => window.fit.slope >= 0.75 * steepest);
-  return kept.map((window) => ({ window, weight: (best / window.error) ** 4 * (window.fit.slope / steepest) ** 4 }));
+  return kept.map((window) => ({ window, weight: (best / window.error) ** 2 * (window.fit.slope / steepest) ** 4 }));
 }
 
 /** Lag-one correlation of the residuals, between 0 and 0.95: what it takes from the number of independent points. */
@@ -91,7 +91,7 @@ function correlation(coarse: Coarse, window: Window): number {
 
 /**
  * Elastic stiffness: least-squares lines are laid through every stretch of the rising record that spans at least 20 % of the maximum force
- * between 5 % and 85 % of it; the stiffness is the mean of their slopes, weighted by the inverse fourth power of the relative error (standard error and bend between the halves), and
+ * between 5 % and 85 % of it; the stiffness is the mean of their slopes, weighted by the inverse square of the relative error (standard error and bend between the halves), and
  * stretches less than three quarters as steep as the steepest sound one (take-up, plastic flow) do not count. The 95 % interval joins
  * the error of the best line (Student's t, points thinned by the correlation of the residuals) and the spread between the stretches.
  * After the least-normalised-residual search of ASTM E3076 (memory) with the averaging of Buckland et al., Biometrics 53 (1997) 603.

@@ -1,7 +1,7 @@
 import type { PieceFinding, PullCurve, Row } from '@provinghouse/contract';
 import { parseTrace, thinSignals } from '@provinghouse/core';
 import type { Evidence } from './evidence.ts';
-import { parseOptions } from './pull.ts';
+import { parseOptions } from './parse-options.ts';
 
 /** Enough for a wide screen at two samples a pixel column; extremes are kept whatever the number. */
 const pointsDrawn = 2000;

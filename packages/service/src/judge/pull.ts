@@ -5,7 +5,6 @@ import {
   combine,
   type MeasuredValue,
   nominalArea_mm2,
-  type ParseOptions,
   partedInGrip,
   readTrace,
   rectangular,
@@ -13,6 +12,7 @@ import {
   type TraceReading,
 } from '@provinghouse/core';
 import { campaignRow, type Evidence } from './evidence.ts';
+import { parseOptions } from './parse-options.ts';
 
 /** The piece a pull belongs to, as far as reading the pull needs it. */
 export interface PulledPiece {
@@ -44,18 +44,6 @@ export function judgePull(row: Row<'pulls'>, piece: PulledPiece, evidence: Evide
     use: standing.use,
     reasons: standing.reasons,
     note: row.note,
-  };
-}
-
-/** The columns of a recording as its pull names them. */
-export function parseOptions(row: Row<'pulls'>): ParseOptions {
-  return {
-    columns: {
-      ...(row.time_column === null ? {} : { time: row.time_column }),
-      ...(row.force_column === null ? {} : { force: row.force_column }),
-      ...(row.table_column === null ? {} : { table: row.table_column }),
-      ...(row.extension_column === null ? {} : { extension: row.extension_column }),
-    },
   };
 }
 

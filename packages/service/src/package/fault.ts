@@ -11,7 +11,7 @@ export interface PackageFault {
 }
 
 /** Faults named in the message itself; `context.faults` holds all of them. */
-const namedFaults = 20;
+const namedFaults = 200;
 
 /** A fault of a file as a whole. */
 export function fileFault(file: string | null, fault: string): PackageFault {

@@ -18,6 +18,7 @@ import { openPackage } from './open-package.ts';
 import { readOwnStandards } from './own-standard.ts';
 import { ruleFaults } from './rule-reference.ts';
 import { type PackageSource, SourceFault } from './source.ts';
+import { traceFaults } from './trace-fault.ts';
 import type { WorkEffects } from './work-effects.ts';
 
 /** A package that was read and found without a fault. */
@@ -191,6 +192,7 @@ function checkContent(work: Work, source: PackageSource): void {
   work.faults.push(
     ...own.faults,
     ...ruleFaults(work.tableFiles.products ?? 'products.csv', work.sheets.products, own.standards),
+    ...traceFaults(work.tableFiles.pulls ?? 'pulls.csv', work.sheets.pulls, work.files),
   );
 }
 

@@ -1,31 +1,39 @@
 import { nearest, type Sheet } from '@provinghouse/contract';
-import { isInputError, type OwnStandard, rulebookIndex, sizesFor } from '@provinghouse/core';
+import { isInputError, type OwnStandard, rulebookIndex, specificationFor } from '@provinghouse/core';
 import type { PackageFault } from './fault.ts';
 
-/** Products that claim a specification which neither the rulebook nor the package holds. */
+/** Products whose specification, grade and size the rulebook and the package's own specifications do not hold together. */
 export function ruleFaults(file: string, products: Sheet | undefined, own: readonly OwnStandard[]): PackageFault[] {
   return (products?.rows ?? []).flatMap(({ row, cells }) => {
-    const { specification } = cells;
-    if (typeof specification !== 'string') return [];
-    if (isKnown(specification, own)) return [];
-    const known = rulebookIndex(own).map(({ id }) => id);
-    const near = nearest(specification, known);
-    const cure = near
-      ? `the nearest is "${near}"`
-      : `write one of ${known.join(', ')}, or add your own below specifications/`;
-    return [
-      { file, row, column: 'specification', fault: `names "${specification}", which is not in the rulebook; ${cure}` },
-    ];
+    const { specification, nominal_size_mm, grade } = cells;
+    if (typeof specification !== 'string' || typeof nominal_size_mm !== 'number') return [];
+    const claim = { standard: specification, size_mm: nominal_size_mm, own };
+    const missing = missingRule(typeof grade === 'string' ? { ...claim, grade } : claim);
+    return missing ? [{ file, row, ...missing }] : [];
   });
 }
 
-/** A size or grade that a known standard does not list is no fault here: judging says what cannot be judged. */
-function isKnown(standard: string, own: readonly OwnStandard[]): boolean {
+type Missing = Pick<PackageFault, 'column' | 'fault'>;
+
+function missingRule(claim: Parameters<typeof specificationFor>[0]): Missing | null {
   try {
-    sizesFor({ standard, own });
-    return true;
+    specificationFor(claim);
+    return null;
   } catch (error) {
     if (!isInputError(error)) throw error;
-    return error.code !== 'chain/unknown-standard';
+    if (error.code === 'chain/unknown-standard') return { column: 'specification', fault: unknownStandard(claim) };
+    return {
+      column: error.code.includes('grade') ? 'grade' : 'nominal_size_mm',
+      fault: `does not fit the rulebook. ${error.message}`,
+    };
   }
+}
+
+function unknownStandard({ standard, own }: Parameters<typeof specificationFor>[0]): string {
+  const known = rulebookIndex(own).map(({ id }) => id);
+  const near = nearest(standard, known);
+  const cure = near
+    ? `the nearest is "${near}"`
+    : `write one of ${known.join(', ')}, or add your own below specifications/`;
+  return `names "${standard}", which is not in the rulebook; ${cure}`;
 }

@@ -7,6 +7,7 @@ import { isInputError } from '@provinghouse/core';
 import { openStore } from '@provinghouse/store';
 import yazl from 'yazl';
 import type { Effects } from '../../src/effects.ts';
+import { exampleTrace } from '../../src/package/example-trace.ts';
 import { exampleRows, type PackageFault, packageFiles, readPackage } from '../../src/package/index.ts';
 
 /** A folder that is gone after the test. */
@@ -39,11 +40,10 @@ export type Files = Map<string, Uint8Array>;
 
 /** The example package with hashes, as an export would write it. */
 export function exampleFiles(): Files {
-  const text = (lines: string) => new TextEncoder().encode(lines);
   return packageFiles({
     rows: exampleRows(),
     files: new Map([
-      ['traces/P-001.csv', text('time_s,force_kN,table_mm\n0,0,0\n1,20,1\n2,33,2\n3,0,3\n')],
+      ['traces/P-001.csv', exampleTrace()],
       ['photographs/ASH-8-1.png', Uint8Array.from([137, 80, 78, 71, 0, 255])],
       ['photographs/BIRCH-8-1.png', Uint8Array.from([137, 80, 78, 71, 1, 254])],
     ]),
