@@ -1,1 +1,2 @@
-export * from './summary.ts';
+export { type RandomSource, seededRandom } from './random.ts';
+export { type Summary, summarise } from './summary.ts';

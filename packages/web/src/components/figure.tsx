@@ -2,8 +2,14 @@ import type { MeasuredValue } from '@provinghouse/core';
 import { type FigureInput, setFigure } from '../lib/figure.ts';
 import { text } from '../lib/text.ts';
 
+interface FigureProps extends Omit<FigureInput, 'value'> {
+  readonly value: number | null;
+  /** False rounds by the uncertainty and leaves it out: it stands elsewhere. */
+  readonly withSpread?: boolean;
+}
+
 /** A number with its spread and unit; a dash with words for a reader's ear when there is none. */
-export function Figure(input: Omit<FigureInput, 'value'> & { readonly value: number | null }) {
+export function Figure({ withSpread = true, ...input }: FigureProps) {
   if (input.value === null) {
     return (
       <span className="soft">
@@ -17,7 +23,7 @@ export function Figure(input: Omit<FigureInput, 'value'> & { readonly value: num
     <span className="figure">
       {bound}
       {value}
-      {spread === null ? null : <span className="figure-spread"> ± {spread}</span>}
+      {spread === null || !withSpread ? null : <span className="figure-spread"> ± {spread}</span>}
       {unit === '' ? null : <span className="unit">{unit}</span>}
     </span>
   );

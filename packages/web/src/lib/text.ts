@@ -221,7 +221,7 @@ export const text = {
     left: 'Move left',
     right: 'Move right',
     whole: 'Whole trace',
-    help: 'Drag over a part to zoom into it. With the figure in focus: + and − zoom, arrow keys move, 0 shows the whole trace.',
+    help: 'Drag over a part to zoom into it. With the figure in focus: + and − zoom, arrow keys move, 0 shows the whole trace. The axis runs as recorded; the numbers count extension from the toe-corrected origin.',
     figure: (axis: string) =>
       `Force against ${axis}. The numbers stand in the table “What the trace says”. Plus and minus zoom, arrow keys move, zero shows the whole trace.`,
     readout: (force: string, x: string) => `${force} at ${x}`,
@@ -249,7 +249,12 @@ export const text = {
     maximum: {
       name: 'maximum force',
       method:
-        'The largest true reading before parting, spikes left out. Where the noise would lift it by more than 0.2 %, the top of a parabola fitted about the highest stretch. The spread shown is the standard uncertainty.',
+        'The largest true reading before parting, spikes left out. Where the noise would lift it by more than 0.2 %, the top of a parabola fitted about the highest stretch.',
+    },
+    maximumUncertainty: {
+      name: 'its standard uncertainty',
+      method:
+        'From the class of the rig, its resolution, the noise and the sampling at the peak. Twice this is the usual expanded uncertainty.',
     },
     timeAtMaximum: {
       name: 'time at the maximum',

@@ -18,7 +18,9 @@ export interface ReadingRow {
   readonly from: readonly Signal[];
 }
 
-/** The numbers of a reading in the order of a pull. The spread of the maximum is its standard uncertainty. */
+const spreads: readonly string[] = ['maximumUncertainty', 'noise', 'resolution'];
+
+/** The numbers of a reading in the order of a pull. */
 export function readingRows(reading: TraceReading): ReadingRow[] {
   const travel: Signal = reading.columns.extension === null ? 'table' : 'extension';
   const row = (
@@ -32,11 +34,12 @@ export function readingRows(reading: TraceReading): ReadingRow[] {
     unit,
     from,
     uncertainty: key === 'maximum' ? reading.maximumForceUncertainty_kN : null,
-    isSpread: key === 'noise' || key === 'resolution',
+    isSpread: spreads.includes(key),
     isAtLeast: key === 'maximum' && reading.maximumIsAtLeast,
   });
   return [
     row('maximum', reading.maximumForce_kN, 'kN', ['force']),
+    row('maximumUncertainty', reading.maximumForceUncertainty_kN, 'kN', ['force']),
     row('timeAtMaximum', reading.timeAtMaximum_s, 's', ['time']),
     row('parting', reading.partingForce_kN, 'kN', ['force']),
     row('timeAtParting', reading.timeAtParting_s, 's', ['time']),

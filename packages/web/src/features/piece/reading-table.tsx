@@ -30,7 +30,7 @@ function Row({ row, reading }: { readonly row: ReadingRow; readonly reading: Tra
           <Figure value={null} unit={row.unit} />
         ) : (
           <Opens title={row.name} content={<Method row={row} reading={reading} />}>
-            {row.isSpread ? <Spread value={row.value} unit={row.unit} /> : <Figure {...row} />}
+            {row.isSpread ? <Spread value={row.value} unit={row.unit} /> : <Figure {...row} withSpread={false} />}
           </Opens>
         )}
       </td>
