@@ -22,7 +22,8 @@ function forceAt(x: number): number {
   const y = x - 8;
   const elastic = y < 1 ? 2.5 * y * y : 5 * (y - 0.5);
   const virgin = elastic < 30 ? elastic : 30 + 28 * (1 - Math.exp(-(elastic - 30) / 28));
-  const afterDip = (at: number, level: number): number => (x < at ? Number.POSITIVE_INFINITY : level - 2 + 5 * (x - at));
+  const afterDip = (at: number, level: number): number =>
+    x < at ? Number.POSITIVE_INFINITY : level - 2 + 5 * (x - at);
   return Math.min(virgin, afterDip(22, 45), afterDip(30, 53));
 }
 

@@ -32,6 +32,16 @@ async function violations(page: Page): Promise<string[]> {
   );
 }
 
+test('the audit sees a fault where there is one', async () => {
+  const context = await browser.newContext();
+  const page = await context.newPage();
+  await page.goto(server.address);
+  await page.getByRole('heading', { level: 1 }).waitFor();
+  await page.evaluate(`document.querySelector('h1').style.color = '#ddd'`);
+  assert.match((await violations(page)).join(), /color-contrast/);
+  await context.close();
+});
+
 for (const colorScheme of ['light', 'dark'] as const) {
   describe(`on a ${colorScheme} ground`, () => {
     test('axe finds nothing on any screen', async () => {

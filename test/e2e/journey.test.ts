@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import { after, before, describe, test } from 'node:test';
 import { gzipSync } from 'node:zlib';
 import type { CampaignFinding } from '@provinghouse/contract';
+import { startServer } from '@provinghouse/server';
 import type { Browser, Page } from 'playwright-core';
 import { inkPixels, picture } from './canvas.ts';
 import { launchChromium } from './chromium.ts';
@@ -252,6 +253,17 @@ describe('on every screen', () => {
       }
       await page.close();
     }
+  });
+
+  test('an empty record says what to do next', async () => {
+    const nothing = async () => null;
+    const ports = { campaigns: async () => [], finding: nothing, curve: nothing, report: nothing, ledger: nothing };
+    const empty = await startServer({ ports, port: 0 });
+    const { page } = await openPage();
+    await page.goto(empty.address);
+    await page.getByText('provinghouse bring-in DIR').waitFor();
+    await page.close();
+    await empty.close();
   });
 
   test('what is missing says so and what to do', async () => {

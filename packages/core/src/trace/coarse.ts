@@ -23,7 +23,11 @@ function blockMeans(values: Float64Array, from: number, block: number, count: nu
 
 /** Means over equal blocks of samples [from, to]; blocks whose travel is missing are left out. Null without travel. */
 export function coarsen(
-  signals: { readonly time_s: Float64Array | null; readonly force_kN: Float64Array; readonly travel_mm: Float64Array | null },
+  signals: {
+    readonly time_s: Float64Array | null;
+    readonly force_kN: Float64Array;
+    readonly travel_mm: Float64Array | null;
+  },
   from: number,
   to: number,
 ): Coarse | null {

@@ -68,15 +68,21 @@ function askedFor(signal: Signal, wanted: string, cells: readonly HeaderCell[]):
   const unitText = match?.[2] ?? null;
   const byNumber = /^\d+$/.test(name) ? cells.filter((cell) => cell.index + 1 === Number(name)) : [];
   const byName = cells.filter((cell) => sameName(cell.name, name) || sameName(cell.name, wanted));
-  const narrowed = byName.filter((cell) => unitText !== null && cell.unitText !== null && cell.unitText.trim() === unitText.trim());
+  const narrowed = byName.filter(
+    (cell) => unitText !== null && cell.unitText !== null && cell.unitText.trim() === unitText.trim(),
+  );
   const found = byNumber.length > 0 ? byNumber : narrowed.length === 1 ? narrowed : byName;
   const cell = found[0];
   if (!cell) {
-    throw new InputError('trace/unknown-column', `There is no column "${wanted}" for the ${signal}. The file has ${listed(cells)}.`, {
-      signal,
-      wanted,
-      choices: cells.map((each) => each.name),
-    });
+    throw new InputError(
+      'trace/unknown-column',
+      `There is no column "${wanted}" for the ${signal}. The file has ${listed(cells)}.`,
+      {
+        signal,
+        wanted,
+        choices: cells.map((each) => each.name),
+      },
+    );
   }
   if (found.length > 1) throw ambiguous(signal, found);
   return { cell, because: `asked for as "${wanted}"`, unitText };
@@ -115,8 +121,20 @@ function pickTravels(cells: readonly HeaderCell[], taken: ReadonlySet<number>, a
   const plain = of('travel', cells, taken);
   const hasTable = table !== null || !wantTable;
   const hasExtension = extension !== null || !wantExtension;
-  if (!hasTable) table = onlyOne('table', plain, hasExtension ? 'is the travel that is not the extension' : 'is the only travel and names no gauge on the piece: taken for the travel of the machine');
-  else if (!hasExtension) extension = onlyOne('extension', plain, 'is a travel beside that of the machine: taken for the extension of the piece');
+  if (!hasTable)
+    table = onlyOne(
+      'table',
+      plain,
+      hasExtension
+        ? 'is the travel that is not the extension'
+        : 'is the only travel and names no gauge on the piece: taken for the travel of the machine',
+    );
+  else if (!hasExtension)
+    extension = onlyOne(
+      'extension',
+      plain,
+      'is a travel beside that of the machine: taken for the extension of the piece',
+    );
   return { table, extension };
 }
 
@@ -138,9 +156,16 @@ function settleUnit(signal: Signal, pick: Pick, options: ParseOptions): ChosenCo
   if (text === null || text.trim() === '') throw unitError(signal, cell, choices, 'has no unit', 'trace/unit-missing');
   const finding = parseUnit(text);
   if (finding.kind === 'ambiguous') {
-    throw unitError(signal, cell, finding.choices.join(', '), `has the unit "${text}", which means several things`, 'trace/unit-ambiguous');
+    throw unitError(
+      signal,
+      cell,
+      finding.choices.join(', '),
+      `has the unit "${text}", which means several things`,
+      'trace/unit-ambiguous',
+    );
   }
-  if (finding.kind === 'unknown') throw unitError(signal, cell, choices, `has the unit "${text}", which is not known`, 'trace/unit-unknown');
+  if (finding.kind === 'unknown')
+    throw unitError(signal, cell, choices, `has the unit "${text}", which is not known`, 'trace/unit-unknown');
   if (finding.unit.dimension !== dimension) {
     throw unitError(signal, cell, choices, `has the unit "${text}", which is none of ${dimension}`, 'trace/unit-unfit');
   }

@@ -16,9 +16,16 @@ const EXCLUDED =
 const KINDS: readonly KindWords[] = [
   { kind: 'time', words: /\b(time|timestamp|elapsed|clock|t|temps|duree)\b|zeit\b/ },
   { kind: 'gauge', words: /\b(extensometer|extensometre|clip ?gauge|gauge|gage)\b|feindehnung|dehnungsaufnehmer/ },
-  { kind: 'table', words: /\b(table|crosshead|cross head|machine|stroke|ram|actuator|piston|traverse|grip|course)\b|travers|maschinenweg|kolben/ },
+  {
+    kind: 'table',
+    words:
+      /\b(table|crosshead|cross head|machine|stroke|ram|actuator|piston|traverse|grip|course)\b|travers|maschinenweg|kolben/,
+  },
   { kind: 'force', words: /\b(force|load|pull|tension|loadcell|f|effort|charge)\b|kraft|\blast\b/ },
-  { kind: 'extension', words: /\b(extension|elongation|stretch|allongement|delta l|dl)\b|dehnung|verlaengerung|verlangerung/ },
+  {
+    kind: 'extension',
+    words: /\b(extension|elongation|stretch|allongement|delta l|dl)\b|dehnung|verlaengerung|verlangerung/,
+  },
   { kind: 'travel', words: /\b(displacement|travel|position|distance|deplacement)\b|weg\b/ },
 ];
 

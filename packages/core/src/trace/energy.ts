@@ -2,7 +2,12 @@
  * Work done on the piece between samples [from, to] in J (kN x mm): trapezoid rule over the travel, so a fall of the force or a travel that runs back counts with
  * its sign. Null when a travel reading is missing on the way. Energy as area under the force-extension curve: ASTM E6, tension work (memory).
  */
-export function energyBetween(force_kN: Float64Array, travel_mm: Float64Array, from: number, to: number): number | null {
+export function energyBetween(
+  force_kN: Float64Array,
+  travel_mm: Float64Array,
+  from: number,
+  to: number,
+): number | null {
   let work = 0;
   for (let i = from + 1; i <= to; i++) {
     const mean = ((force_kN[i] as number) + (force_kN[i - 1] as number)) / 2;

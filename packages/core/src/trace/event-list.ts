@@ -62,10 +62,18 @@ export function listEvents(prepared: Prepared, force: ForcePart): EventList {
   const span = { force_kN: clean, time_s: time, from: slack.end, to: force.end };
   const maximum_kN = force.maximum.force_kN;
   const noise_kN = Math.max(noise.overall, force.maximum.noise_kN, quantileOf(noise.byStretch, 0.9) / 1.5);
-  const dips = findDips({ ...span, noise_kN, resolution_kN, maximum_kN, step_s: signals.time_s ? (sampling.step_s ?? 1) : 1 });
+  const dips = findDips({
+    ...span,
+    noise_kN,
+    resolution_kN,
+    maximum_kN,
+    step_s: signals.time_s ? (sampling.step_s ?? 1) : 1,
+  });
   if (!signals.time_s) return { list: [], dips: dips.length };
   const pauses = findPauses({ ...span, to: force.maximum.sample, table_mm: signals.table_mm, noise_kN, maximum_kN });
-  const plateau = force.plateau ? [plain('plateau at range limit', time[force.plateau.from] as number, clean[force.plateau.from] as number)] : [];
+  const plateau = force.plateau
+    ? [plain('plateau at range limit', time[force.plateau.from] as number, clean[force.plateau.from] as number)]
+    : [];
   const others = [...pauses, ...plateau, ...gapsAndRepeats(prepared, force, time), ending(prepared, force, time)];
   const list = [...largestFirst(dips), ...others].sort((a, b) => a.time_s - b.time_s);
   return { list, dips: dips.length };

@@ -24,7 +24,7 @@ export function readForce(prepared: Prepared, options: ReadOptions): ForcePart {
   const { clean, noise, resolution_kN, slack, sampling, signals } = prepared;
   const parting = findParting({ force_kN: clean, time_s: signals.time_s, noiseNear: (i) => noiseAt(noise, i) });
   const end = parting?.last ?? clean.length - 1;
-  const maximum = findMaximum(clean, slack.end, end);
+  const maximum = findMaximum(clean, slack.end, end, sampling.step_s);
   const range = options.rig?.rangeMaximum_kN;
   const plateau = findPlateau({
     force_kN: clean,

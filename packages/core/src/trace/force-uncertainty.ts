@@ -8,10 +8,19 @@ import type { RigFacts } from './options.ts';
  * - noise at the maximum and the rise missed between samples (see `findMaximum`).
  * Null when nothing is known: no class and neither noise nor resolution in the record.
  */
-export function maximumUncertainty(maximum: Maximum, rig: RigFacts | undefined, recordedStep_kN: number | null): number | null {
+export function maximumUncertainty(
+  maximum: Maximum,
+  rig: RigFacts | undefined,
+  recordedStep_kN: number | null,
+): number | null {
   const resolution = Math.max(rig?.resolution_kN ?? 0, recordedStep_kN ?? 0);
   const fromClass = ((rig?.classPct ?? 0) / 100) * (maximum.force_kN / Math.sqrt(3));
-  const parts = [fromClass, resolution / (2 * Math.sqrt(3)), maximum.noiseUncertainty_kN, maximum.samplingUncertainty_kN];
+  const parts = [
+    fromClass,
+    resolution / (2 * Math.sqrt(3)),
+    maximum.noiseUncertainty_kN,
+    maximum.samplingUncertainty_kN,
+  ];
   const total = Math.hypot(...parts);
   return total > 0 ? total : null;
 }

@@ -32,7 +32,10 @@ function isUnitText(text: string): boolean {
 
 /** "tonf (long)" ends in brackets that qualify the unit instead of holding it. */
 function spelledTon(text: string): NameAndUnit | null {
-  const match = /^(.*?)[\s_/,[(]*((?:long|short|metric|uk|us)[\s_-]+tonf?|tonf?[\s_-]*\(?(?:long|short|metric|uk|us)\)?)[\])]*$/i.exec(text);
+  const match =
+    /^(.*?)[\s_/,[(]*((?:long|short|metric|uk|us)[\s_-]+tonf?|tonf?[\s_-]*\(?(?:long|short|metric|uk|us)\)?)[\])]*$/i.exec(
+      text,
+    );
   return match ? { name: match[1] ?? '', unitText: match[2] ?? '', place: 'in the header' } : null;
 }
 
@@ -49,9 +52,11 @@ export function splitHeader(text: string): NameAndUnit {
   }
   for (const pattern of [AFTER_SIGN, AFTER_UNDERSCORE, AFTER_BLANK]) {
     const match = pattern.exec(clean);
-    if (match && isUnitText(match[2] ?? '')) return { name: match[1] ?? '', unitText: match[2] ?? '', place: 'at the end of the header' };
+    if (match && isUnitText(match[2] ?? ''))
+      return { name: match[1] ?? '', unitText: match[2] ?? '', place: 'at the end of the header' };
   }
-  if (clean !== '' && clean.length > 1 && isUnitText(clean)) return { name: '', unitText: clean, place: 'as the whole header' };
+  if (clean !== '' && clean.length > 1 && isUnitText(clean))
+    return { name: '', unitText: clean, place: 'as the whole header' };
   return { name: clean, unitText: null, place: '' };
 }
 
@@ -63,7 +68,8 @@ export function headerCells(names: readonly string[], units: readonly string[] |
     const unitText = split.unitText ?? (fromRow === '' ? null : fromRow);
     return {
       index,
-      name: split.name === '' ? `column ${index + 1}` : split.name,
+      // A header that is nothing but a unit is also what the column is called.
+      name: split.name || text.trim() || `column ${index + 1}`,
       unitText,
       finding: unitText === null ? null : parseUnit(unitText),
       unitPlace: split.unitText === null ? 'in the units row' : split.place,

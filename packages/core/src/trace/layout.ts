@@ -134,10 +134,11 @@ function findFirstReading(bytes: Uint8Array, form: Form): { first: Line; above: 
   throw new InputError('trace/no-readings', `No row of readings in the first ${MAXIMUM_PREAMBLE_LINES} lines.`);
 }
 
-function isUnitsRow(cells: readonly string[]): boolean {
+/** Half of the cells are units below a row of names; with no names above, all must be, because `t, F, s` may well be names. */
+function isUnitsRow(cells: readonly string[], hasNamesAbove: boolean): boolean {
   const filled = cells.filter((cell) => cell !== '');
   const known = filled.filter((cell) => parseUnit(cell).kind !== 'unknown');
-  return known.length > 0 && known.length * 2 >= filled.length;
+  return known.length > 0 && (hasNamesAbove ? known.length * 2 >= filled.length : known.length === filled.length);
 }
 
 /** A row with a number and a word in it, right above the readings and as wide as they are, is a broken row of readings. */
@@ -149,7 +150,9 @@ function isBrokenRow(cells: readonly string[], columns: number): boolean {
 function splitNames(text: string, form: Form): string[] {
   const cells = splitCells(text, form.delimiter);
   if (form.delimiter !== 'blanks' || cells.length === form.columns) return cells;
-  const joined = splitCells(text.replace(/\s+([[({])/g, '\u0001$1'), 'blanks').map((cell) => cell.replace('\u0001', ' '));
+  const joined = splitCells(text.replace(/\s+([[({])/g, '\u0001$1'), 'blanks').map((cell) =>
+    cell.replace('\u0001', ' '),
+  );
   if (joined.length === form.columns) return joined;
   return text.trim().split(/\s{2,}/);
 }
@@ -188,14 +191,23 @@ export function findLayout(bytes: Uint8Array, decimal?: '.' | ','): Layout {
   const { first, above } = findFirstReading(bytes, form);
   let start = first;
   let rest = [...above];
-  for (let line = rest.at(-1); line && isBrokenRow(splitCells(line.text, form.delimiter), form.columns); line = rest.at(-1)) {
+  for (
+    let line = rest.at(-1);
+    line && isBrokenRow(splitCells(line.text, form.delimiter), form.columns);
+    line = rest.at(-1)
+  ) {
     start = line;
     rest = rest.slice(0, -1);
   }
   const last = rest.at(-1);
   const unitCells = last ? splitCells(last.text, form.delimiter) : [];
   const names = rest.at(-2);
-  const hasUnitsRow = last !== undefined && unitCells.length <= form.columns && unitCells.length > 1 && isUnitsRow(unitCells);
+  const hasNamesAbove = names !== undefined && splitCells(names.text, form.delimiter).length > 1;
+  const hasUnitsRow =
+    last !== undefined &&
+    unitCells.length <= form.columns &&
+    unitCells.length > 1 &&
+    isUnitsRow(unitCells, hasNamesAbove);
   const header = hasUnitsRow ? names : last;
   return {
     delimiter: form.delimiter,

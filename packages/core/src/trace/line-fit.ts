@@ -59,5 +59,12 @@ export function fitLine(sums: LineSums, from: number, to: number): LineFit | nul
   if (!(sxx > 0)) return null;
   const slope = sxy / sxx;
   const scatter = Math.sqrt(Math.max(0, syy - slope * sxy) / (count - 2));
-  return { slope, meanX: mx + sums.originX, meanY: my + sums.originY, count, scatter, slopeError: scatter / Math.sqrt(sxx) };
+  return {
+    slope,
+    meanX: mx + sums.originX,
+    meanY: my + sums.originY,
+    count,
+    scatter,
+    slopeError: scatter / Math.sqrt(sxx),
+  };
 }

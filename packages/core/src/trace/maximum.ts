@@ -16,6 +16,8 @@ export interface Maximum {
 
 /** Above this share of the maximum, the upward bias of the largest noisy reading is worth a fit. */
 const BIAS_WORTH_FITTING = 0.002;
+/** With fewer loaded samples, curvature cannot be told from noise. */
+const FEWEST_TO_FIT = 100;
 
 function largest(force: Float64Array, from: number, to: number): number {
   let best = from;
@@ -60,6 +62,8 @@ interface FittedTop {
 const WORST_MISFIT = 2.6;
 /** What the shape of the curve may add beyond a parabola that fits within the noise, as a share of the noise. */
 const SHAPE_SHARE = 0.1;
+/** The place and the width of the window are chosen by the same readings that are fitted. */
+const CHOICE_FACTOR = 1.25;
 
 /**
  * Parabolas over wider and wider windows about the highest stretch; the widest that fits within the noise is taken, and two misfits in a row end the search.
@@ -76,14 +80,26 @@ function fittedTop(force: Float64Array, from: number, to: number, noise: number)
     misfits = top.misfit > WORST_MISFIT ? misfits + 1 : 0;
     if (misfits > 0 && taken) continue;
     const shift: number = taken && half > 2 * size ? Math.abs(top.value - taken.value) / 2 : 0;
-    taken = { value: top.value, at: Math.round(top.at), uncertainty: Math.hypot(top.error, shift, SHAPE_SHARE * noise) };
+    taken = {
+      value: top.value,
+      at: Math.round(top.at),
+      uncertainty: Math.hypot(CHOICE_FACTOR * top.error, shift, SHAPE_SHARE * noise),
+    };
   }
   return taken;
 }
 
+/** The larger of the last two steps up to a sample; readings that only repeat the one before are no steps. */
 function lastStepUp(force: Float64Array, at: number): number {
-  const step = (i: number): number => (i > 0 ? (force[i] as number) - (force[i - 1] as number) : 0);
-  return Math.max(0, step(at), step(at - 1));
+  let larger = 0;
+  let found = 0;
+  for (let i = at; i > 0 && i > at - 1000 && found < 2; i--) {
+    const step = (force[i] as number) - (force[i - 1] as number);
+    if (step === 0) continue;
+    larger = Math.max(larger, step);
+    found++;
+  }
+  return larger;
 }
 
 /**
@@ -92,13 +108,14 @@ function lastStepUp(force: Float64Array, at: number): number {
  * widest window that it fits within the noise. The uncertainty holds noise (rectangular over the expected excess, or the error of the fit)
  * and the rise that may have been missed between two samples (half of the last step up).
  */
-export function findMaximum(force: Float64Array, from: number, to: number): Maximum {
+export function findMaximum(force: Float64Array, from: number, to: number, step_s: number | null): Maximum {
   const raw = largest(force, from, to);
   const reach = Math.max(30, Math.round((to - from) / 50));
-  const noise = differenceNoise(force, Math.max(from, raw - reach), Math.min(to + 1, raw + reach));
+  const noise = differenceNoise(force, Math.max(from, raw - reach), Math.min(to + 1, raw + reach), { step_s });
   const value = force[raw] as number;
   const bias = expectedBias(noise, countNear(force, from, to, value - 3 * noise));
-  const top = bias > BIAS_WORTH_FITTING * value ? fittedTop(force, from, to, noise) : null;
+  const worthFitting = bias > BIAS_WORTH_FITTING * value && to - from >= FEWEST_TO_FIT;
+  const top = worthFitting ? fittedTop(force, from, to, noise) : null;
   if (top) {
     return {
       force_kN: top.value,

@@ -1,6 +1,7 @@
 /** Powers of ten that a double holds exactly. */
 const POWERS = Float64Array.from([
-  1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19, 1e20, 1e21, 1e22,
+  1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19, 1e20,
+  1e21, 1e22,
 ]);
 
 /** Where the scan stands: `at` is the byte after the number, or -1 when the bytes need the slow road. */

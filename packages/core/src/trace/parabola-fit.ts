@@ -9,7 +9,11 @@ export interface ParabolaTop {
   readonly misfit: number;
 }
 
-function polynomial(values: Float64Array, from: number, to: number): { readonly a: number; readonly b: number; readonly c: number } {
+function polynomial(
+  values: Float64Array,
+  from: number,
+  to: number,
+): { readonly a: number; readonly b: number; readonly c: number } {
   const count = to - from + 1;
   const half = (count - 1) / 2;
   let s2 = 0;

@@ -59,11 +59,15 @@ function enlarged(values: Float64Array): Float64Array {
 
 function shortRow(line: Line, columns: number): InputError {
   const { number: row, text } = line;
-  return new InputError('trace/short-row', `Row ${row}: "${text}" has fewer than ${columns} cells. Complete the row or take it out.`, {
-    row,
-    text,
-    columns,
-  });
+  return new InputError(
+    'trace/short-row',
+    `Row ${row}: "${text}" has fewer than ${columns} cells. Complete the row or take it out.`,
+    {
+      row,
+      text,
+      columns,
+    },
+  );
 }
 
 /** The bytes with everything a row needs to be read. `slots` holds the output by column, null for a column that is passed over. */
@@ -79,7 +83,9 @@ interface Reader {
 function makeReader(bytes: Uint8Array, layout: Layout, plan: TablePlan, decimal: '.' | ','): Reader {
   const capacity = likelyRows(bytes, layout.dataFrom);
   const last = plan.wanted.at(-1) ?? 0;
-  const slots = Array.from({ length: last + 1 }, (_, i) => (plan.wanted.includes(i) ? new Float64Array(capacity) : null));
+  const slots = Array.from({ length: last + 1 }, (_, i) =>
+    plan.wanted.includes(i) ? new Float64Array(capacity) : null,
+  );
   return { bytes, layout, plan, decimal, slots, capacity };
 }
 
@@ -94,7 +100,13 @@ function enlarge(reader: Reader): void {
  * Reads rows of plain numbers for as long as nothing else comes: no blanks about a cell, no exponent, nothing missing. Hands back where it
  * stopped, at the start of a line, and writes the rows read to `state`. Never looks at the last line, so that no byte past the end is asked for.
  */
-function plainRows(reader: Reader, from: number, firstRow: number, until: number, state: ScanState & { row: number }): number {
+function plainRows(
+  reader: Reader,
+  from: number,
+  firstRow: number,
+  until: number,
+  state: ScanState & { row: number },
+): number {
   const { bytes, slots, capacity } = reader;
   const sign = CODES[reader.layout.delimiter];
   const decimal = reader.decimal === '.' ? 46 : 44;

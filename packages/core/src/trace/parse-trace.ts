@@ -19,7 +19,9 @@ const SIGNALS: readonly Signal[] = ['time', 'force', 'table', 'extension'];
 function withClocks(bytes: Uint8Array, layout: Layout): readonly string[] | null {
   const cells = splitCells(lineAt(bytes, layout.dataFrom, 0).text, layout.delimiter);
   if (!cells.some((cell) => /^\d+:\d{1,2}:\d{1,2}/.test(cell))) return layout.units;
-  return layout.names.map((_, i) => (/^\d+:\d{1,2}:\d{1,2}/.test(cells[i] ?? '') ? 'hh:mm:ss' : (layout.units?.[i] ?? '')));
+  return layout.names.map((_, i) =>
+    /^\d+:\d{1,2}:\d{1,2}/.test(cells[i] ?? '') ? 'hh:mm:ss' : (layout.units?.[i] ?? ''),
+  );
 }
 
 function inBenchUnits(values: Float64Array, unit: Unit): Float64Array {
@@ -39,7 +41,8 @@ function completeRows(force: Float64Array, time: Float64Array | null): Int32Arra
   if (missing === 0) return null;
   const kept = new Int32Array(force.length - missing);
   let at = 0;
-  for (let i = 0; i < force.length; i++) if (!Number.isNaN(force[i]) && !(time && Number.isNaN(time[i]))) kept[at++] = i;
+  for (let i = 0; i < force.length; i++)
+    if (!Number.isNaN(force[i]) && !(time && Number.isNaN(time[i]))) kept[at++] = i;
   return kept;
 }
 
@@ -50,8 +53,14 @@ function take(values: Float64Array, rows: Int32Array | null): Float64Array {
 function checkTime(time: Float64Array, rowNumber: (i: number) => number, unit: Unit): void {
   for (let i = 1, before = time[0] as number; i < time.length; before = time[i++] as number) {
     if ((time[i] as number) < before) {
-      const cure = unit.clock ? 'If the pull ran past midnight, add 24 hours to the later times.' : 'Put the rows in order or take out the wrong one.';
-      throw rowError('trace/time-backwards', rowNumber(i), `the time runs backwards, from ${time[i - 1]} s to ${time[i]} s. ${cure}`);
+      const cure = unit.clock
+        ? 'If the pull ran past midnight, add 24 hours to the later times.'
+        : 'Put the rows in order or take out the wrong one.';
+      throw rowError(
+        'trace/time-backwards',
+        rowNumber(i),
+        `the time runs backwards, from ${time[i - 1]} s to ${time[i]} s. ${cure}`,
+      );
     }
   }
 }
@@ -62,7 +71,11 @@ function choice(column: ChosenColumn | null): ColumnChoice | null {
 
 function checkSome(values: Float64Array, what: string): void {
   if (values.every((value) => Number.isNaN(value))) {
-    throw new InputError('trace/all-missing', `Not one reading of the ${what} is a number: every cell is empty or nan.`, { signal: what });
+    throw new InputError(
+      'trace/all-missing',
+      `Not one reading of the ${what} is a number: every cell is empty or nan.`,
+      { signal: what },
+    );
   }
 }
 
@@ -85,7 +98,10 @@ function assemble(table: NumberTable, chosen: ChosenColumns, wanted: readonly nu
   const time_s = bench('time');
   const count = rows?.length ?? force.length;
   if (count < 2) {
-    throw new InputError('trace/one-row', `The file holds ${count} complete row${count === 1 ? '' : 's'} of readings: a pull needs at least two.`);
+    throw new InputError(
+      'trace/one-row',
+      `The file holds ${count} complete row${count === 1 ? '' : 's'} of readings: a pull needs at least two.`,
+    );
   }
   if (time_s) checkTime(time_s, (i) => table.lineOf(rows?.[i] ?? i), (chosen.time as ChosenColumn).unit);
   return {

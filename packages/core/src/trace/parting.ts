@@ -21,7 +21,8 @@ const SHARE_REGAINED = 0.8;
 function laterMaxima(force: Float64Array, from: number): Float64Array {
   const later = new Float64Array(force.length - from + 1);
   later[force.length - from] = Number.NEGATIVE_INFINITY;
-  for (let i = force.length - 1; i >= from; i--) later[i - from] = Math.max(force[i] as number, later[i - from + 1] as number);
+  for (let i = force.length - 1; i >= from; i--)
+    later[i - from] = Math.max(force[i] as number, later[i - from + 1] as number);
   return later;
 }
 
@@ -42,11 +43,16 @@ function largestOf(force: Float64Array): number {
   return largest;
 }
 
-/** Walks back from the fallen sample to the last one in line with the five before it: within three noise widths or 0.5 % of their median. */
+/**
+ * Walks back from the fallen sample to the last one in line with those before it: within three noise widths or 0.5 % of their median. Five
+ * samples before are enough for a fall that is steep against the noise; a slower fall needs more.
+ */
 function lastBefore(input: PartingInput, fallen: number, highest: number): number {
   const { force_kN: force, noiseNear } = input;
+  const perSample = ((force[highest] as number) - (force[fallen] as number)) / (fallen - highest);
+  const reach = Math.max(5, Math.min(fallen - highest, Math.ceil((8 * noiseNear(highest)) / perSample)));
   for (let i = fallen - 1; i > highest; i--) {
-    const level = medianOf(force.subarray(Math.max(0, i - 5), i));
+    const level = medianOf(force.subarray(Math.max(0, i - reach), i));
     if ((force[i] as number) >= level - Math.max(3 * noiseNear(i), 0.005 * level)) return i;
   }
   return highest;

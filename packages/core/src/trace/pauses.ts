@@ -44,7 +44,13 @@ export function findPauses(input: PauseInput): TraceEvent[] {
     const seconds = (input.time_s[open.to] as number) - (input.time_s[open.from] as number);
     if (seconds >= LEAST_PAUSE_S) {
       const force_kN = input.force_kN[open.from] as number;
-      pauses.push({ kind: 'pause', time_s: input.time_s[open.from] as number, force_kN, drop_kN: null, regained: null });
+      pauses.push({
+        kind: 'pause',
+        time_s: input.time_s[open.from] as number,
+        force_kN,
+        drop_kN: null,
+        regained: null,
+      });
     }
   };
   for (const window of stillWindows(input)) {

@@ -44,10 +44,14 @@ function checkLoaded(force: Float64Array, noise: number, resolution: number | nu
   }
   // White noise alone spans about nine of its standard deviations in 1e5 samples.
   if (peak <= 0 || peak - low <= Math.max(12 * noise, 5 * (resolution ?? 0))) {
-    throw new InputError('trace/nothing-loaded', `Nothing was loaded: the largest force, ${peak} kN, does not stand out from noise and zero.`, {
-      maximum_kN: peak,
-      noise_kN: noise,
-    });
+    throw new InputError(
+      'trace/nothing-loaded',
+      `Nothing was loaded: the largest force, ${peak} kN, does not stand out from noise and zero.`,
+      {
+        maximum_kN: peak,
+        noise_kN: noise,
+      },
+    );
   }
 }
 
@@ -71,12 +75,19 @@ function chooseTravel(signals: TraceSignals, clean: Float64Array, options: ReadO
 export function prepare(signals: TraceSignals, options: ReadOptions): Prepared {
   const { force_kN, time_s } = signals;
   const sampling = readSampling(time_s);
-  const noise = mapNoise(force_kN);
+  const noise = mapNoise(force_kN, sampling.step_s);
   const resolution_kN = smallestStep(force_kN);
   const { force_kN: unspiked, rejected } = rejectSpikes(force_kN, noise, resolution_kN, sampling.rate_Hz);
   checkLoaded(unspiked, differenceNoise(unspiked, 0, unspiked.length), resolution_kN);
   const travelSeen = signals.table_mm ?? signals.extension_mm;
-  const slack = findSlack({ force_kN: unspiked, time_s, travel_mm: travelSeen, resolution_kN, peak: highest(unspiked) });
+  const slack = findSlack({
+    force_kN: unspiked,
+    time_s,
+    travel_mm: travelSeen,
+    resolution_kN,
+    step_s: sampling.step_s,
+    peak: highest(unspiked),
+  });
   const offset = slack.offset_kN;
   const clean = offset === 0 ? unspiked : unspiked.map((value) => value - offset);
   const travel = chooseTravel(signals, clean, options);

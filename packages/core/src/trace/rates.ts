@@ -20,7 +20,12 @@ export interface Rates {
 const MOST_POINTS = 20_000;
 
 /** Slope of values over time on [from, to], least squares; null without values, time or spread. */
-function slopeOverTime(values: Float64Array | null, time: Float64Array | null, from: number, to: number): number | null {
+function slopeOverTime(
+  values: Float64Array | null,
+  time: Float64Array | null,
+  from: number,
+  to: number,
+): number | null {
   if (!values || !time || to - from < 2) return null;
   const stride = Math.max(1, Math.floor((to - from) / MOST_POINTS));
   const x: number[] = [];

@@ -1,17 +1,20 @@
 import { InputError } from '../errors.ts';
-import { prepare } from './prepared.ts';
+import { listEvents } from './event-list.ts';
+import { readForce } from './force-part.ts';
 import type { ReadOptions, TraceOptions } from './options.ts';
 import { parseTrace } from './parse-trace.ts';
+import { prepare } from './prepared.ts';
 import type { TraceReading } from './reading.ts';
-import { readForce } from './force-part.ts';
-import { listEvents } from './event-list.ts';
 import { judgeRecord } from './record-validity.ts';
-import { readTravel } from './travel-part.ts';
 import type { TraceSignals } from './signals.ts';
+import { readTravel } from './travel-part.ts';
 
 function positive(name: string, value: number | undefined): void {
   if (value !== undefined && !(value > 0 && Number.isFinite(value))) {
-    throw new InputError('trace/option-out-of-range', `${name} must be a number above 0, not ${value}.`, { name, value });
+    throw new InputError('trace/option-out-of-range', `${name} must be a number above 0, not ${value}.`, {
+      name,
+      value,
+    });
   }
 }
 
@@ -56,9 +59,7 @@ export function readSignals(signals: TraceSignals, options: ReadOptions = {}): T
     partingForce_kN: force.parting ? (clean[force.parting.last] as number) : null,
     timeAtParting_s: force.parting && timed ? at(force.parting.last) : null,
     ...travel.numbers,
-    spikes: timed
-      ? prepared.rejected.map((i) => ({ time_s: at(i), force_kN: signals.force_kN[i] as number }))
-      : [],
+    spikes: timed ? prepared.rejected.map((i) => ({ time_s: at(i), force_kN: signals.force_kN[i] as number })) : [],
     events: events.list,
     valid: verdict.valid,
     notes: verdict.notes,

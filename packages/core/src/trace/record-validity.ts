@@ -31,14 +31,20 @@ function endRemark(prepared: Prepared, force: ForcePart, options: ReadOptions): 
   const fallen = fall > 0.5 ? `, ${fall.toFixed(0)} % below the maximum` : '';
   const text = `The record stops before parting, at ${kN(last)}${fallen}`;
   const agreed = options.agreedDrop_pct;
-  if (agreed !== undefined && fall >= agreed) return { text: `${text}: past the agreed drop of ${agreed} %, so the maximum is final.` };
+  if (agreed !== undefined && fall >= agreed)
+    return { text: `${text}: past the agreed drop of ${agreed} %, so the maximum is final.` };
   return { text: `${text}: the maximum so far counts as "at least".`, atLeast: true };
 }
 
 function gapRemark(prepared: Prepared, force: ForcePart): Remark | null {
-  const near = prepared.sampling.gaps.filter((i) => Math.abs(i - 0.5 - force.maximum.sample) <= 2 || i - 1 === force.parting?.last);
+  const near = prepared.sampling.gaps.filter(
+    (i) => Math.abs(i - 0.5 - force.maximum.sample) <= 2 || i - 1 === force.parting?.last,
+  );
   if (near.length === 0) return null;
-  return { text: 'The record has a gap at the maximum or at parting: the true maximum may have been missed and counts as "at least".', atLeast: true };
+  return {
+    text: 'The record has a gap at the maximum or at parting: the true maximum may have been missed and counts as "at least".',
+    atLeast: true,
+  };
 }
 
 function forceRemarks(prepared: Prepared, force: ForcePart, options: ReadOptions): (Remark | null)[] {
@@ -49,18 +55,41 @@ function forceRemarks(prepared: Prepared, force: ForcePart, options: ReadOptions
   const start = (clean[0] as number) / maximum.force_kN;
   return [
     slack.note === null ? null : { text: slack.note },
-    start > 0.2 ? { text: `The record begins under load, at ${(100 * start).toFixed(0)} % of the maximum: what came before is not in it.` } : null,
-    rejected.length > 0 ? { text: `${rejected.length} readings were rejected as electrical spikes; they are listed.` } : null,
-    spikeShare > 0.01 ? { text: 'More than 1 % of the loaded readings are spikes: the force signal is not fit for use.', spoils: true } : null,
-    plateau ? { text: `The force stood at its limit for ${plateau.count} readings: clipped, so the maximum counts as "at least".`, atLeast: true } : null,
+    start > 0.2
+      ? {
+          text: `The record begins under load, at ${(100 * start).toFixed(0)} % of the maximum: what came before is not in it.`,
+        }
+      : null,
+    rejected.length > 0
+      ? { text: `${rejected.length} readings were rejected as electrical spikes; they are listed.` }
+      : null,
+    spikeShare > 0.01
+      ? { text: 'More than 1 % of the loaded readings are spikes: the force signal is not fit for use.', spoils: true }
+      : null,
+    plateau
+      ? {
+          text: `The force stood at its limit for ${plateau.count} readings: clipped, so the maximum counts as "at least".`,
+          atLeast: true,
+        }
+      : null,
     endRemark(prepared, force, options),
     gapRemark(prepared, force),
     maximum.smoothed
-      ? { text: `The force is noisy (${kN(maximum.noise_kN)} at the maximum): the maximum is the top of a fitted parabola, not the largest reading, which noise lifts.` }
+      ? {
+          text: `The force is noisy (${kN(maximum.noise_kN)} at the maximum): the maximum is the top of a fitted parabola, not the largest reading, which noise lifts.`,
+        }
       : null,
-    end - slack.end < 20 ? { text: `Only ${end - slack.end + 1} readings lie in the loaded part: too few for more than a rough reading.` } : null,
-    options.rig?.classPct === undefined ? { text: 'The class of the rig is not known: the uncertainty of the maximum holds only what the record itself shows.' } : null,
-    resolution_kN !== null && resolution_kN > 0.005 * maximum.force_kN ? { text: `The force is recorded in steps of ${kN(resolution_kN)}, over 0.5 % of the maximum.` } : null,
+    end - slack.end < 20
+      ? { text: `Only ${end - slack.end + 1} readings lie in the loaded part: too few for more than a rough reading.` }
+      : null,
+    options.rig?.classPct === undefined
+      ? {
+          text: 'The class of the rig is not known: the uncertainty of the maximum holds only what the record itself shows.',
+        }
+      : null,
+    resolution_kN !== null && resolution_kN > 0.005 * maximum.force_kN
+      ? { text: `The force is recorded in steps of ${kN(resolution_kN)}, over 0.5 % of the maximum.` }
+      : null,
     zeroAfter(prepared, parting?.after ?? null, maximum.force_kN),
   ];
 }
@@ -72,22 +101,35 @@ function zeroAfter(prepared: Prepared, after: number | null, maximum: number): R
   const tail = clean.subarray(Math.floor((after + clean.length) / 2));
   const level = tail.reduce((sum, value) => sum + value, 0) / tail.length;
   if (Math.abs(level) <= Math.max(0.002 * maximum, 3 * noise.overall)) return null;
-  return { text: `After parting the force stands at ${kN(level)}, not at zero: the zero was off or has moved, or something still hangs on the rig.` };
+  return {
+    text: `After parting the force stands at ${kN(level)}, not at zero: the zero was off or has moved, or something still hangs on the rig.`,
+  };
 }
 
 function travelRemarks(prepared: Prepared, travel: TravelPart, options: ReadOptions): (Remark | null)[] {
   const { travelFrom, compliance_mm_per_kN } = prepared;
   const share = travel.numbers.shareInsideRateLimits;
   return [
-    travelFrom === null ? { text: 'There is no travel signal: stiffness, extensions and energies are not known.' } : null,
+    travelFrom === null
+      ? { text: 'There is no travel signal: stiffness, extensions and energies are not known.' }
+      : null,
     travelFrom === 'table' && compliance_mm_per_kN === null
       ? { text: 'Extensions are travel of the table and hold the stretch of the rig, whose compliance is not known.' }
       : null,
-    compliance_mm_per_kN === null ? null : { text: `The stretch of the rig (${compliance_mm_per_kN} mm/kN) was taken off the table travel.` },
-    travelFrom !== null && travel.elastic === null ? { text: 'No elastic stretch was found: the force does not rise steadily with the travel.' } : null,
-    travelFrom !== null && referenceLength(options) === null ? { text: 'No knee and no elongation in %: neither a gauge length nor links and pitch are given.' } : null,
+    compliance_mm_per_kN === null
+      ? null
+      : { text: `The stretch of the rig (${compliance_mm_per_kN} mm/kN) was taken off the table travel.` },
+    travelFrom !== null && travel.elastic === null
+      ? { text: 'No elastic stretch was found: the force does not rise steadily with the travel.' }
+      : null,
+    travelFrom !== null && referenceLength(options) === null
+      ? { text: 'No knee and no elongation in %: neither a gauge length nor links and pitch are given.' }
+      : null,
     share !== null && share < 0.9
-      ? { text: `Only ${(100 * share).toFixed(0)} % of the time lies within the rate limits of the method.`, spoils: true }
+      ? {
+          text: `Only ${(100 * share).toFixed(0)} % of the time lies within the rate limits of the method.`,
+          spoils: true,
+        }
       : null,
   ];
 }
@@ -96,10 +138,16 @@ function samplingRemarks(prepared: Prepared, force: ForcePart, events: EventList
   const { sampling, signals } = prepared;
   const untimed = signals.time_s === null;
   return [
-    untimed ? { text: `The record has no time: rates are not known and events cannot be placed (${events.dips} dips were seen).` } : null,
+    untimed
+      ? {
+          text: `The record has no time: rates are not known and events cannot be placed (${events.dips} dips were seen).`,
+        }
+      : null,
     sampling.coarseTime ? { text: 'The time is written too coarsely to tell neighbouring readings apart.' } : null,
     sampling.gaps.length > 0 ? { text: `The record has ${sampling.gaps.length} gaps in time.` } : null,
-    sampling.repeats.length > 0 ? { text: `${sampling.repeats.length} readings repeat the time of the one before.` } : null,
+    sampling.repeats.length > 0
+      ? { text: `${sampling.repeats.length} readings repeat the time of the one before.` }
+      : null,
     force.parting === null && events.list.length > 200 ? { text: 'More than 200 dips: the largest are listed.' } : null,
   ];
 }

@@ -30,7 +30,8 @@ function steps(time: Float64Array): Float64Array {
  * time is only written coarsely: the step is then duration / (samples - 1) and no repeats are listed.
  */
 export function readSampling(time: Float64Array | null): Sampling {
-  if (!time || time.length < 2) return { step_s: null, rate_Hz: null, duration_s: null, gaps: [], repeats: [], coarseTime: false };
+  if (!time || time.length < 2)
+    return { step_s: null, rate_Hz: null, duration_s: null, gaps: [], repeats: [], coarseTime: false };
   const duration_s = (time[time.length - 1] as number) - (time[0] as number);
   const each = steps(time);
   const coarseTime = quantileOf(each, 0.2) === 0;

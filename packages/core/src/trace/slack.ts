@@ -18,6 +18,7 @@ export interface SlackInput {
   /** Table or extension, to see whether the machine moved while the force stood still. */
   readonly travel_mm: Float64Array | null;
   readonly resolution_kN: number | null;
+  readonly step_s: number | null;
   readonly peak: number;
 }
 
@@ -38,7 +39,9 @@ function proofOfSlack(input: SlackInput, end: number, level: number, band: numbe
     const moved = Math.abs((travel_mm[end] as number) - (travel_mm[0] as number));
     const whole = Math.abs((travel_mm[peak] as number) - (travel_mm[0] as number));
     const shaking = differenceNoise(travel_mm, 0, end + 1);
-    return moved > LEAST_SLACK * whole && moved > 5 * shaking ? `the machine moved ${moved.toPrecision(3)} mm while the force stood still` : null;
+    return moved > LEAST_SLACK * whole && moved > 5 * shaking
+      ? `the machine moved ${moved.toPrecision(3)} mm while the force stood still`
+      : null;
   }
   const flat_s = time_s ? (time_s[end] as number) - (time_s[0] as number) : 0;
   const small = Math.abs(level) < 0.02 * (force_kN[peak] as number);
@@ -64,19 +67,30 @@ export function findSlack(input: SlackInput): SlackFinding {
   while (rise < peak && (force[rise] as number) < start + 0.05 * (maximum - start)) rise++;
   const none = { end: 0, level_kN: null, offset_kN: 0, note: null };
   if (rise < 5) return none;
-  const noise = differenceNoise(force, 0, rise);
+  const noise = differenceNoise(force, 0, rise, { step_s: input.step_s });
   const first = medianOf(force.subarray(0, Math.max(5, Math.floor(rise / 100))));
   const band = Math.max(4 * noise, 3 * (resolution_kN ?? 0), 0.001 * (maximum - start));
   const end = flatEnd(force, rise, first, band);
   const half = (end + 1) >> 1;
-  if (end < 4 || Math.abs(medianOf(force.subarray(half, end + 1)) - medianOf(force.subarray(0, half))) > band / 2) return none;
+  if (end < 4 || Math.abs(medianOf(force.subarray(half, end + 1)) - medianOf(force.subarray(0, half))) > band / 2)
+    return none;
   const settled = Math.max(5, Math.floor((end + 1) * 0.9));
   const level = mean(force, 0, settled);
   const proof = proofOfSlack(input, end, level, band);
   if (proof === null) {
-    return { end, level_kN: null, offset_kN: 0, note: `The flat start at ${level.toPrecision(3)} kN may be a preload: no zero offset was taken off.` };
+    return {
+      end,
+      level_kN: null,
+      offset_kN: 0,
+      note: `The flat start at ${level.toPrecision(3)} kN may be a preload: no zero offset was taken off.`,
+    };
   }
   const certain = Math.max((resolution_kN ?? 0) / 2, (3 * noise) / Math.sqrt(settled));
   if (Math.abs(level) <= certain) return { end, level_kN: level, offset_kN: 0, note: null };
-  return { end, level_kN: level, offset_kN: level, note: `A zero offset of ${level.toPrecision(4)} kN was taken off: ${proof}.` };
+  return {
+    end,
+    level_kN: level,
+    offset_kN: level,
+    note: `A zero offset of ${level.toPrecision(4)} kN was taken off: ${proof}.`,
+  };
 }

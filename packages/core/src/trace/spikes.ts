@@ -13,6 +13,8 @@ interface SpikeContext {
   readonly noise: NoiseMap;
   readonly floor: number;
   readonly longest: number;
+  /** How many samples a reading is held before the next: more than one when the logger is faster than the sensor. */
+  readonly hold: number;
   /** The steepest a force rises from sample to sample: what a fall must climb back faster than to be electrical. */
   readonly steepest: number;
 }
@@ -22,16 +24,26 @@ function longestBurst(rate_Hz: number | null): number {
   return Math.max(2, Math.min(200, Math.round(0.02 * (rate_Hz ?? 100))));
 }
 
-/** Typical step near a burst [from, to]: the median of up to five steps on either side. */
-function stepBeside(force: Float64Array, from: number, to: number): number {
+/** Median of the steps that end at samples [from, to], repeats of a reading apart; null when there are none. */
+function usualStep(force: Float64Array, from: number, to: number): number | null {
   const steps: number[] = [];
-  for (let i = Math.max(1, from - 5); i < from; i++) steps.push(Math.abs((force[i] as number) - (force[i - 1] as number)));
-  for (let i = to + 2; i <= to + 6 && i < force.length; i++) steps.push(Math.abs((force[i] as number) - (force[i - 1] as number)));
-  return steps.length === 0 ? 0 : medianOf(Float64Array.from(steps));
+  for (let i = Math.max(1, from); i <= to && i < force.length; i++) {
+    const step = Math.abs((force[i] as number) - (force[i - 1] as number));
+    if (step > 0) steps.push(step);
+  }
+  return steps.length === 0 ? null : medianOf(Float64Array.from(steps));
+}
+
+/** Usual step beside a burst [from, to]: before or after it, whichever is smaller, since a sudden loss may follow. */
+function stepBeside(context: SpikeContext, from: number, to: number): number {
+  const { force, hold } = context;
+  const before = usualStep(force, from - 5 * hold, from - 1);
+  const after = usualStep(force, to + 2, to + 1 + 5 * hold);
+  return Math.min(before ?? after ?? 0, after ?? before ?? 0);
 }
 
 function threshold(context: SpikeContext, from: number, to: number): number {
-  return 8 * noiseAt(context.noise, from) + 6 * stepBeside(context.force, from, to) + context.floor;
+  return 8 * noiseAt(context.noise, from) + 6 * stepBeside(context, from, to) + context.floor;
 }
 
 /** End of an upward burst that starts at i: the last sample before the force is back at its level. -1 when it does not come back. */
@@ -59,6 +71,13 @@ function downwardStart(context: SpikeContext, i: number): number {
   return -1;
 }
 
+/** Samples per change of the reading, 1 to 200. */
+function usualHold(force: Float64Array): number {
+  let changes = 0;
+  for (let i = 1; i < force.length; i++) if (force[i] !== force[i - 1]) changes++;
+  return Math.max(1, Math.min(200, Math.round(force.length / Math.max(1, changes))));
+}
+
 /** The step up that only three in a hundred pass. */
 function steepestStep(force: Float64Array): number {
   const stride = Math.max(1, Math.floor(force.length / 20_000));
@@ -83,12 +102,18 @@ function bridge(force: Float64Array, from: number, to: number): void {
  * speed, so no such jump is a force; a fall that climbs back no faster than three times the steepest usual step (a seating dip) is left alone. Rejected samples are bridged by a line.
  * Common practice; the bound of eight standard deviations leaves 1.2 million samples of white noise untouched.
  */
-export function rejectSpikes(force: Float64Array, noise: NoiseMap, resolution_kN: number | null, rate_Hz: number | null): SpikeFinding {
+export function rejectSpikes(
+  force: Float64Array,
+  noise: NoiseMap,
+  resolution_kN: number | null,
+  rate_Hz: number | null,
+): SpikeFinding {
   const rejected: number[] = [];
   let clean = force;
   const floor = 3 * (resolution_kN ?? 0);
   const longest = longestBurst(rate_Hz);
   const steepest = steepestStep(force);
+  const hold = usualHold(force);
   // The noise near a sample is never under half of the whole record's: most samples need no closer look.
   const least = Math.max(floor, 4 * noise.overall);
   for (let i = 1; i < force.length; i++) {
@@ -97,7 +122,7 @@ export function rejectSpikes(force: Float64Array, noise: NoiseMap, resolution_kN
     const before = Math.abs((clean[i - 1] as number) - (i > 1 ? (clean[i - 2] as number) : (clean[i - 1] as number)));
     const after = i + 1 < clean.length ? Math.abs((clean[i + 1] as number) - (clean[i] as number)) : 0;
     if (jump <= 3 * before && jump <= 3 * after) continue;
-    const context = { force: clean, noise, floor, longest, steepest };
+    const context = { force: clean, noise, floor, longest, steepest, hold };
     const end = upwardEnd(context, i);
     const start = end >= 0 ? i : downwardStart(context, i);
     if (start < 0) continue;

@@ -77,7 +77,10 @@ export function plainBytes(bytes: Uint8Array): PlainBytes {
   if (odd > 0.7 && even < 0.1) return { bytes: fromUtf16(bytes, true), encoding: 'UTF-16 LE' };
   if (even > 0.7 && odd < 0.1) return { bytes: fromUtf16(bytes, false), encoding: 'UTF-16 BE' };
   if (even + odd > 0) {
-    throw new InputError('trace/not-text', 'The file is not plain text: it holds zero bytes. Save the record as delimited text.');
+    throw new InputError(
+      'trace/not-text',
+      'The file is not plain text: it holds zero bytes. Save the record as delimited text.',
+    );
   }
   return { bytes, encoding: isUtf8(bytes.subarray(0, 65536)) ? 'UTF-8' : 'Latin-1' };
 }

@@ -2,7 +2,11 @@
  * Thins a curve for drawing: the record is cut into equal stretches and of each the samples with its lowest and highest y are kept, in order, with
  * the first and last sample of the whole. At most about `points` points come back; every extreme value is among them. NaN samples are left out.
  */
-export function thinCurve(x: Float64Array, y: Float64Array, points: number): { readonly x: number[]; readonly y: number[] } {
+export function thinCurve(
+  x: Float64Array,
+  y: Float64Array,
+  points: number,
+): { readonly x: number[]; readonly y: number[] } {
   const count = Math.min(x.length, y.length);
   const kept: number[] = [];
   const keep = (i: number): void => {

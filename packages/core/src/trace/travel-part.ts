@@ -54,7 +54,11 @@ function firstAt(force: Float64Array, from: number, to: number, level: number): 
 }
 
 /** Elastic stretch in samples: from the travel when there is one, else between 20 % and 50 % of the maximum. */
-function elasticSpan(prepared: Prepared, force: ForcePart, found: { elastic: Elastic; block: number } | null): { from: number; to: number } {
+function elasticSpan(
+  prepared: Prepared,
+  force: ForcePart,
+  found: { elastic: Elastic; block: number } | null,
+): { from: number; to: number } {
   const { clean, slack } = prepared;
   const start = slack.end;
   if (found) return { from: start + found.elastic.from * found.block, to: start + found.elastic.to * found.block - 1 };
@@ -76,7 +80,8 @@ export function readTravel(prepared: Prepared, force: ForcePart, options: ReadOp
   const elastic = coarse && findElastic(coarse, maximum.force_kN);
   const length = referenceLength(options);
   const offset_mm = length === null ? null : (length * (options.offset_pct ?? 0.2)) / 100;
-  const kneeUpTo = elastic && offset_mm !== null ? coarsen({ time_s: null, force_kN: clean, travel_mm }, slack.end, end) : null;
+  const kneeUpTo =
+    elastic && offset_mm !== null ? coarsen({ time_s: null, force_kN: clean, travel_mm }, slack.end, end) : null;
   const span = elasticSpan(prepared, force, elastic && coarse ? { elastic, block: coarse.block } : null);
   const rateInput = {
     time_s: signals.time_s,
@@ -87,7 +92,8 @@ export function readTravel(prepared: Prepared, force: ForcePart, options: ReadOp
   };
   const rates = findRates(rateInput);
   const origin = elastic?.origin_mm ?? null;
-  const extension = (i: number): number | null => (travel_mm && origin !== null ? finite((travel_mm[i] as number) - origin) : null);
+  const extension = (i: number): number | null =>
+    travel_mm && origin !== null ? finite((travel_mm[i] as number) - origin) : null;
   const atParting = parting ? extension(parting.last) : null;
   const area = options.area_mm2 ?? null;
   return {
@@ -100,12 +106,15 @@ export function readTravel(prepared: Prepared, force: ForcePart, options: ReadOp
       extensionAtMaximum_mm: extension(maximum.sample),
       extensionAtParting_mm: atParting,
       plasticExtension_mm:
-        atParting !== null && elastic && parting ? atParting - (clean[parting.last] as number) / elastic.stiffness_kN_per_mm : null,
+        atParting !== null && elastic && parting
+          ? atParting - (clean[parting.last] as number) / elastic.stiffness_kN_per_mm
+          : null,
       totalUltimateElongation_pct: elongation(atParting, length),
       energyToMaximum_J: travel_mm && energyBetween(clean, travel_mm, 0, maximum.sample),
       energyToParting_J: travel_mm && parting && energyBetween(clean, travel_mm, 0, parting.last),
       meanStressAtMaximum_N_per_mm2: area === null ? null : (maximum.force_kN * 1000) / area,
-      stressRate_N_per_mm2_per_s: area === null || rates.forceRate_kN_per_s === null ? null : (rates.forceRate_kN_per_s * 1000) / area,
+      stressRate_N_per_mm2_per_s:
+        area === null || rates.forceRate_kN_per_s === null ? null : (rates.forceRate_kN_per_s * 1000) / area,
       shareInsideRateLimits: shareInside(rateInput, options.rateLimits),
       timeAtEndOfSlack_s: slack.end > 0 ? (signals.time_s?.[slack.end] ?? null) : null,
       travelOrigin_mm: origin,

@@ -6,7 +6,8 @@ function delimiterBesideQuotes(bytes: Uint8Array): number {
   const end = Math.min(bytes.length, 65536);
   for (let i = 0; i + 1 < end; i++) {
     const next = bytes[i + 1] ?? 0;
-    if (bytes[i] === QUOTE && (next === 44 || next === 59 || next === TAB)) counts.set(next, (counts.get(next) ?? 0) + 1);
+    if (bytes[i] === QUOTE && (next === 44 || next === 59 || next === TAB))
+      counts.set(next, (counts.get(next) ?? 0) + 1);
   }
   let best = TAB;
   let most = 0;

@@ -11,7 +11,8 @@ const exact = new Map<string, Unit>();
 for (const { unit, spellings } of UNITS) for (const spelling of spellings) exact.set(spelling, unit);
 
 const ambiguous = new Map<string, readonly string[]>();
-for (const { spellings, choices } of AMBIGUOUS_UNITS) for (const spelling of spellings) ambiguous.set(spelling, choices);
+for (const { spellings, choices } of AMBIGUOUS_UNITS)
+  for (const spelling of spellings) ambiguous.set(spelling, choices);
 
 const TON_KINDS: readonly { readonly words: RegExp; readonly symbol: string }[] = [
   { words: /metric|metrisch/, symbol: 'metric tonf' },
@@ -22,7 +23,8 @@ const TON_KINDS: readonly { readonly words: RegExp; readonly symbol: string }[] 
 /** "tonf (long)", "long ton-force", "tonf_US": a ton whose kind is spelled out beside it, and nothing else. */
 function spelledTon(lower: string): Unit | undefined {
   const words = lower.replace(/[_()[\]-]/g, ' ').trim();
-  if (!/^((metric|metrisch|long|short|uk|us|imperial|tons?|tonf|force)\s*)+$/.test(words) || !/\btons?f?\b/.test(words)) return undefined;
+  if (!/^((metric|metrisch|long|short|uk|us|imperial|tons?|tonf|force)\s*)+$/.test(words) || !/\btons?f?\b/.test(words))
+    return undefined;
   const kinds = TON_KINDS.filter((kind) => kind.words.test(words));
   return kinds.length === 1 ? exact.get(kinds[0]?.symbol ?? '') : undefined;
 }
@@ -32,7 +34,10 @@ function spelledTon(lower: string): Unit | undefined {
  * Case counts where it tells units apart (MN); otherwise it does not. A bare ton is ambiguous and comes back with its choices.
  */
 export function parseUnit(text: string): UnitFinding {
-  const trimmed = text.trim().replace(/^[[({<]+|[\])}>]+$/g, '').trim();
+  const trimmed = text
+    .trim()
+    .replace(/^[[({<]+|[\])}>]+$/g, '')
+    .trim();
   const lower = trimmed.toLowerCase();
   const known = exact.get(trimmed) ?? spelledTon(text.trim().toLowerCase());
   if (known) return { kind: 'known', unit: known };

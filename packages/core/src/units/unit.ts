@@ -52,7 +52,10 @@ export const UNITS: readonly { readonly unit: Unit; readonly spellings: readonly
 ];
 
 /** Units that mean several things, with the choices: never taken on a guess. */
-export const AMBIGUOUS_UNITS: readonly { readonly spellings: readonly string[]; readonly choices: readonly string[] }[] = [
+export const AMBIGUOUS_UNITS: readonly {
+  readonly spellings: readonly string[];
+  readonly choices: readonly string[];
+}[] = [
   {
     spellings: ['tonf', 't', 'ton', 'tons', 'ton-force', 'tons-force'],
     choices: ['tf (metric, 1000 kgf)', 'long tonf (2240 lbf)', 'short tonf (2000 lbf)'],

@@ -53,7 +53,12 @@ const results = publishedResults().map((published) => {
 });
 
 type Measured = 'strength' | 'knee' | 'slope' | 'speed';
-const PUBLISHED_AS = { strength: 'rm_MPa', knee: 'rp02_MPa', slope: 'slope_MPa', speed: 'crossheadSpeed_mm_per_s' } as const;
+const PUBLISHED_AS = {
+  strength: 'rm_MPa',
+  knee: 'rp02_MPa',
+  slope: 'slope_MPa',
+  speed: 'crossheadSpeed_mm_per_s',
+} as const;
 
 /** Differences from the published value in %, file by file. */
 function differences(measured: Measured): number[] {
@@ -61,7 +66,10 @@ function differences(measured: Measured): number[] {
 }
 
 function largest(values: readonly number[]): number {
-  return values.reduce((most, value) => Math.max(most, Number.isNaN(value) ? Number.POSITIVE_INFINITY : Math.abs(value)), 0);
+  return values.reduce(
+    (most, value) => Math.max(most, Number.isNaN(value) ? Number.POSITIVE_INFINITY : Math.abs(value)),
+    0,
+  );
 }
 
 function middle(values: readonly number[]): number {
@@ -73,10 +81,14 @@ test('the table of published, ours and difference', (context) => {
   assert.equal(results.length, 24);
   for (const measured of ['strength', 'knee', 'slope', 'speed'] as const) {
     const off = differences(measured);
-    context.diagnostic(`${measured} against ${PUBLISHED_AS[measured]}: largest ${largest(off).toFixed(4)} %, median ${middle(off).toFixed(4)} %`);
+    context.diagnostic(
+      `${measured} against ${PUBLISHED_AS[measured]}: largest ${largest(off).toFixed(4)} %, median ${middle(off).toFixed(4)} %`,
+    );
     results.forEach((each, i) => {
       const theirs = each.published[PUBLISHED_AS[measured]];
-      context.diagnostic(`  ${each.published.file}  ${theirs.toPrecision(8)}  ${each[measured].toPrecision(8)}  ${(off[i] ?? 0).toFixed(4)} %`);
+      context.diagnostic(
+        `  ${each.published.file}  ${theirs.toPrecision(8)}  ${each[measured].toPrecision(8)}  ${(off[i] ?? 0).toFixed(4)} %`,
+      );
     });
   }
 });

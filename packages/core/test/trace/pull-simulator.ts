@@ -65,8 +65,22 @@ function envelope(x: number, stiffness: number, yield_kN: number): number {
 
 /** Simulates one pull at constant table speed, without noise. */
 export function simulatePull(plan: PullPlan = {}): SimulatedPull {
-  const { rate_Hz = 1000, speed_mm_per_s = 0.5, slack_mm = 6, stiffness_kN_per_mm = 5, yield_kN = 22, parting_mm = 24 } = plan;
-  const { softening_mm = Number.POSITIVE_INFINITY, dips = [], fall_s = 0.01, zero_kN = 0, after_s = 1, stopBefore_s } = plan;
+  const {
+    rate_Hz = 1000,
+    speed_mm_per_s = 0.5,
+    slack_mm = 6,
+    stiffness_kN_per_mm = 5,
+    yield_kN = 22,
+    parting_mm = 24,
+  } = plan;
+  const {
+    softening_mm = Number.POSITIVE_INFINITY,
+    dips = [],
+    fall_s = 0.01,
+    zero_kN = 0,
+    after_s = 1,
+    stopBefore_s,
+  } = plan;
   const parting_s = (slack_mm + parting_mm) / speed_mm_per_s;
   const end_s = stopBefore_s === undefined ? parting_s + after_s : parting_s - stopBefore_s;
   const count = Math.floor(end_s * rate_Hz) + 1;
@@ -80,7 +94,10 @@ export function simulatePull(plan: PullPlan = {}): SimulatedPull {
       if (x < at_mm) continue;
       const since_s = (x - at_mm) / speed_mm_per_s;
       const fall = drop_kN * Math.min(1, since_s / 0.02);
-      force = Math.min(force, envelope(at_mm, stiffness_kN_per_mm, yield_kN) - fall + stiffness_kN_per_mm * (x - at_mm));
+      force = Math.min(
+        force,
+        envelope(at_mm, stiffness_kN_per_mm, yield_kN) - fall + stiffness_kN_per_mm * (x - at_mm),
+      );
     }
     return t <= parting_s ? force : force * Math.max(0, 1 - (t - parting_s) / fall_s);
   };
@@ -104,7 +121,8 @@ export function simulatePull(plan: PullPlan = {}): SimulatedPull {
 
 /** Every n-th sample. */
 export function thinned(signals: TraceSignals, every: number): TraceSignals {
-  const take = (values: Float64Array | null): Float64Array | null => values && values.filter((_, i) => i % every === 0);
+  const take = (values: Float64Array | null): Float64Array | null =>
+    values === null ? null : values.filter((_, i) => i % every === 0);
   return {
     ...signals,
     time_s: take(signals.time_s),
@@ -124,5 +142,8 @@ export function noisy(signals: TraceSignals, share: number, seed: number): Trace
 /** The force rounded to steps. */
 export function stepped(signals: TraceSignals, step_kN: number): TraceSignals {
   const places = Math.ceil(-Math.log10(step_kN));
-  return { ...signals, force_kN: signals.force_kN.map((force) => Number((Math.round(force / step_kN) * step_kN).toFixed(places))) };
+  return {
+    ...signals,
+    force_kN: signals.force_kN.map((force) => Number((Math.round(force / step_kN) * step_kN).toFixed(places))),
+  };
 }

@@ -30,7 +30,11 @@ function versions(signals: TraceSignals): Version[] {
     { name: '1 kHz', signals, step_s: 0.001 },
     { name: '50 Hz', signals: thinned(signals, 20), step_s: 0.02 },
     { name: '10 Hz', signals: thinned(signals, 100), step_s: 0.1 },
-    ...[11, 12, 13].map((seed) => ({ name: `1 % noise, seed ${seed}`, signals: noisy(signals, 0.01, seed), step_s: 0.001 })),
+    ...[11, 12, 13].map((seed) => ({
+      name: `1 % noise, seed ${seed}`,
+      signals: noisy(signals, 0.01, seed),
+      step_s: 0.001,
+    })),
   ];
 }
 
@@ -45,7 +49,10 @@ for (const [name, plan] of Object.entries(PULLS)) {
 
     test(`${name}, ${version.name}: the maximum lies within its expanded uncertainty`, () => {
       const off = Math.abs((reading.maximumForce_kN ?? Number.NaN) - pull.maximum_kN);
-      assert.ok(off <= 2 * (reading.maximumForceUncertainty_kN ?? 0) + 1e-9, `${off} against ${reading.maximumForceUncertainty_kN}`);
+      assert.ok(
+        off <= 2 * (reading.maximumForceUncertainty_kN ?? 0) + 1e-9,
+        `${off} against ${reading.maximumForceUncertainty_kN}`,
+      );
       assert.ok((reading.maximumForceUncertainty_kN ?? 1) < 0.006 * pull.maximum_kN);
     });
 
@@ -66,17 +73,27 @@ for (const [name, plan] of Object.entries(PULLS)) {
 
     test(`${name}, ${version.name}: the stiffness put in lies within the interval or 1.5 % of it`, () => {
       const interval = reading.stiffnessInterval95_kN_per_mm ?? { lower: Number.NaN, upper: Number.NaN };
-      assert.ok(interval.lower <= pull.stiffness_kN_per_mm * 1.015 && interval.upper >= pull.stiffness_kN_per_mm * 0.985);
+      assert.ok(
+        interval.lower <= pull.stiffness_kN_per_mm * 1.015 && interval.upper >= pull.stiffness_kN_per_mm * 0.985,
+      );
     });
   }
 }
 
 test('energy and extensions are the same at 1 kHz, 50 Hz and 10 Hz within 0.5 %', () => {
   const pull = simulatePull({ dips });
-  const [full, ...others] = versions(pull.signals).slice(0, 3).map((version) => readSignals(version.signals, { links: 5, pitch_mm: 24 }));
+  const [full, ...others] = versions(pull.signals)
+    .slice(0, 3)
+    .map((version) => readSignals(version.signals, { links: 5, pitch_mm: 24 }));
   assert.ok(full);
   for (const other of others) {
-    for (const key of ['energyToMaximum_J', 'energyToParting_J', 'extensionAtParting_mm', 'totalUltimateElongation_pct', 'tableSpeed_mm_per_min'] as const) {
+    for (const key of [
+      'energyToMaximum_J',
+      'energyToParting_J',
+      'extensionAtParting_mm',
+      'totalUltimateElongation_pct',
+      'tableSpeed_mm_per_min',
+    ] as const) {
       assert.ok(Math.abs((other[key] ?? 0) / (full[key] ?? Number.NaN) - 1) < 0.005, key);
     }
   }

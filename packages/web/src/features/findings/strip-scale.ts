@@ -44,7 +44,7 @@ function dotOf(piece: PieceFinding): StripDot[] {
 }
 
 /** A scale over all rows, with a little room and ticks at round numbers. Null when there is nothing to place. */
-export function stripScale(rows: readonly StripRow[]): StripScale | null {
+export function stripScale(rows: readonly Omit<StripRow, 'product'>[]): StripScale | null {
   const forces = rows.flatMap((row) =>
     [...row.dots.map((dot) => dot.force_kN), row.minimum_kN ?? [], row.guard_kN ?? []].flat(),
   );

@@ -13,6 +13,14 @@ export function SummaryTables({ products }: { readonly products: readonly Produc
       <caption>
         <h3>{text.findings.summaries[key]}</h3>
       </caption>
+      <colgroup>
+        <col />
+        <col className="col-n" />
+        <col span={2} />
+        <col className="col-range" />
+        <col className="col-least" />
+        <col className="col-rest" />
+      </colgroup>
       <SummaryHead />
       <tbody>
         {products.map((product) => (
