@@ -266,6 +266,16 @@ describe('on every screen', () => {
     await empty.close();
   });
 
+  test('a screen whose script cannot be had says so instead of staying blank', async () => {
+    const { page } = await openPage();
+    await page.route('**/assets/findings-*.js', (route) => route.abort());
+    await page.goto(`${server.address}/c/${demoCampaign}/findings`);
+    await heading(page, 'This screen could not be shown');
+    await page.getByRole('link', { name: 'Board' }).click();
+    await heading(page, finding.campaign.title);
+    await page.close();
+  });
+
   test('what is missing says so and what to do', async () => {
     const { page } = await openPage();
     await page.goto(`${server.address}/c/NONE`);

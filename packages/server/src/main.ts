@@ -1,7 +1,7 @@
 import { InputError } from '@provinghouse/core';
 import { buildApp } from './app.ts';
-import { isLoopback, loopbackNames } from './host-check.ts';
 import type { ServerPorts } from './ports.ts';
+import { servedNames } from './served-names.ts';
 
 export interface StartOptions {
   readonly ports: ServerPorts;
@@ -31,8 +31,7 @@ export async function startServer({
   webRoot,
   onFault = console.error,
 }: StartOptions): Promise<RunningServer> {
-  const hostNames = isLoopback(host) ? loopbackNames : [...loopbackNames, host.toLowerCase()];
-  const app = buildApp(ports, { hostNames, onFault, ...(webRoot === undefined ? {} : { webRoot }) });
+  const app = buildApp(ports, { hostNames: servedNames(host), onFault, ...(webRoot === undefined ? {} : { webRoot }) });
   try {
     const address = await app.listen({ port, host });
     return { address, close: () => app.close() };

@@ -1,5 +1,6 @@
 import { lazy, type ReactNode, Suspense } from 'react';
-import { Link, Route, Switch, useRoute } from 'wouter';
+import { Link, Route, Switch, useLocation, useRoute } from 'wouter';
+import { LoadGuard } from './components/load-guard.tsx';
 import { Masthead } from './components/masthead.tsx';
 import { Notice, Reading } from './components/notice.tsx';
 import { hrefs, patterns } from './lib/route.ts';
@@ -14,13 +15,16 @@ const Ledger = lazy(() => import('./features/ledger/ledger.tsx'));
 /** Which screen stands at which address. */
 export function App() {
   const [, params] = useRoute('/c/:code/*?');
+  const [location] = useLocation();
   return (
     <>
       <Masthead code={params?.code ?? null} />
       <main id="matter" tabIndex={-1}>
-        <Suspense fallback={<Reading />}>
-          <Screens />
-        </Suspense>
+        <LoadGuard key={location}>
+          <Suspense fallback={<Reading />}>
+            <Screens />
+          </Suspense>
+        </LoadGuard>
       </main>
     </>
   );

@@ -36,7 +36,7 @@ const UNIT_CHOICES: Readonly<Record<'time' | 'force' | 'length', string>> = {
   length: 'mm, cm, m, um, in',
 };
 
-export function describeCell(cell: HeaderCell): string {
+function describeCell(cell: HeaderCell): string {
   return `${cell.index + 1}: "${cell.name}${cell.unitText === null ? '' : `[${cell.unitText}]`}"`;
 }
 
@@ -169,7 +169,9 @@ function settleUnit(signal: Signal, pick: Pick, options: ParseOptions): ChosenCo
   if (finding.unit.dimension !== dimension) {
     throw unitError(signal, cell, choices, `has the unit "${text}", which is none of ${dimension}`, 'trace/unit-unfit');
   }
-  const place = given === null ? `unit ${cell.unitPlace}` : 'unit as given';
+  const other = cell.unitText !== null && given !== null && cell.unitText.trim() !== given.trim();
+  const asGiven = other ? `unit as given, where the file says "${cell.unitText}"` : 'unit as given';
+  const place = given === null ? `unit ${cell.unitPlace}` : asGiven;
   return { index: cell.index, name: cell.name, unit: finding.unit, because: `${pick.because}; ${place}` };
 }
 

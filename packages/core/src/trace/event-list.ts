@@ -70,7 +70,13 @@ export function listEvents(prepared: Prepared, force: ForcePart): EventList {
     step_s: signals.time_s ? (sampling.step_s ?? 1) : 1,
   });
   if (!signals.time_s) return { list: [], dips: dips.length };
-  const pauses = findPauses({ ...span, to: force.maximum.sample, table_mm: signals.table_mm, noise_kN, maximum_kN });
+  const pauses = findPauses({
+    ...span,
+    to: signals.table_mm ? force.end : force.maximum.sample,
+    table_mm: signals.table_mm,
+    noise_kN,
+    maximum_kN,
+  });
   const plateau = force.plateau
     ? [plain('plateau at range limit', time[force.plateau.from] as number, clean[force.plateau.from] as number)]
     : [];

@@ -1,7 +1,6 @@
 import { maximumUncertainty } from './force-uncertainty.ts';
 import type { Maximum } from './maximum.ts';
 import { findMaximum } from './maximum.ts';
-import { noiseAt } from './noise.ts';
 import type { ReadOptions } from './options.ts';
 import type { Parting } from './parting.ts';
 import { findParting } from './parting.ts';
@@ -21,8 +20,8 @@ export interface ForcePart {
 
 /** Parting, maximum, clipping and the uncertainty of the maximum. */
 export function readForce(prepared: Prepared, options: ReadOptions): ForcePart {
-  const { clean, noise, resolution_kN, slack, sampling, signals } = prepared;
-  const parting = findParting({ force_kN: clean, time_s: signals.time_s, noiseNear: (i) => noiseAt(noise, i) });
+  const { clean, resolution_kN, slack, sampling, signals } = prepared;
+  const parting = findParting({ force_kN: clean, time_s: signals.time_s, step_s: sampling.step_s });
   const end = parting?.last ?? clean.length - 1;
   const maximum = findMaximum(clean, slack.end, end, sampling.step_s);
   const range = options.rig?.rangeMaximum_kN;
@@ -33,6 +32,7 @@ export function readForce(prepared: Prepared, options: ReadOptions): ForcePart {
     resolution_kN,
     rangeMaximum_kN: range === undefined ? undefined : range - slack.offset_kN,
     rate_Hz: sampling.rate_Hz,
+    table_mm: signals.table_mm,
   });
   return { parting, end, maximum, uncertainty_kN: maximumUncertainty(maximum, options.rig, resolution_kN), plateau };
 }

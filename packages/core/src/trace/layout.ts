@@ -57,12 +57,11 @@ function nextLineStart(bytes: Uint8Array, from: number): number {
   return at + 1;
 }
 
-function isDataLine(cells: readonly string[]): boolean {
-  let numbers = 0;
-  for (const cell of cells) {
-    if (isNumberCell(cell)) numbers++;
-    else if (!isMissingCell(cell)) return false;
-  }
+/** Whether cells are a row of readings: numbers and gaps only, or, where every row holds a date or a remark, at least two numbers. */
+function isDataLine(cells: readonly string[], withText: boolean): boolean {
+  const numbers = cells.filter(isNumberCell).length;
+  if (withText) return numbers >= 2;
+  if (!cells.every((cell) => isNumberCell(cell) || isMissingCell(cell))) return false;
   return numbers > 0 || cells.some((cell) => /^nan$/i.test(cell));
 }
 
@@ -84,13 +83,15 @@ interface Form {
   readonly delimiter: Delimiter;
   readonly columns: number;
   readonly lines: number;
+  /** True when rows of readings hold text as well. */
+  readonly withText: boolean;
 }
 
-function formUnder(texts: readonly string[], delimiter: Delimiter): Form {
+function formUnder(texts: readonly string[], delimiter: Delimiter, withText: boolean): Form {
   const counts = new Map<number, number>();
   for (const text of texts) {
     const cells = splitCells(text, delimiter);
-    if (cells.length > 1 && isDataLine(cells)) counts.set(cells.length, (counts.get(cells.length) ?? 0) + 1);
+    if (cells.length > 1 && isDataLine(cells, withText)) counts.set(cells.length, (counts.get(cells.length) ?? 0) + 1);
   }
   let columns = 0;
   let lines = 0;
@@ -100,15 +101,17 @@ function formUnder(texts: readonly string[], delimiter: Delimiter): Form {
       lines = seen;
     }
   }
-  return { delimiter, columns, lines };
+  return { delimiter, columns, lines, withText };
 }
 
 function findForm(bytes: Uint8Array, decimal: '.' | ',' | undefined): Form {
   const texts = sampleLines(bytes);
   if (texts.length === 0) throw new InputError('trace/empty', 'The file is empty: there is not one reading in it.');
   const allowed = PREFERENCE.filter((delimiter) => !(delimiter === 'comma' && decimal === ','));
-  const forms = allowed.map((delimiter) => formUnder(texts, delimiter));
-  const best = forms.reduce((a, b) => (b.lines > a.lines ? b : a));
+  const bestOf = (withText: boolean): Form =>
+    allowed.map((delimiter) => formUnder(texts, delimiter, withText)).reduce((a, b) => (b.lines > a.lines ? b : a));
+  const pure = bestOf(false);
+  const best = pure.lines > 0 ? pure : bestOf(true);
   if (best.lines === 0) {
     throw new InputError(
       'trace/no-readings',
@@ -127,7 +130,7 @@ function findFirstReading(bytes: Uint8Array, form: Form): { first: Line; above: 
   for (let number = 1; number <= MAXIMUM_PREAMBLE_LINES && from < bytes.length; number++) {
     const line = lineAt(bytes, from, number);
     const cells = splitCells(line.text, form.delimiter);
-    if (cells.length === form.columns && isDataLine(cells)) return { first: line, above };
+    if (cells.length === form.columns && isDataLine(cells, form.withText)) return { first: line, above };
     if (line.text.trim() !== '') above.push(line);
     from = line.next;
   }

@@ -2,9 +2,9 @@ import { medianOf } from './order-statistic.ts';
 
 /** 1 / (0.67449 x sqrt(6)): the median of |second differences| of white noise to its standard deviation. */
 const TO_SIGMA = 1 / (0.674489750196082 * Math.sqrt(6));
-const MOST_DIFFERENCES = 20_000;
-/** Enough for 4 % on the noise of one stretch. */
-const MOST_IN_STRETCH = 1000;
+const MOST_DIFFERENCES = 10_000;
+/** Enough for 6 % on the noise of one stretch. */
+const MOST_IN_STRETCH = 400;
 
 /** Half periods of mains hum and its kin: noise that neighbouring samples share shows only over such a time. */
 const LAGS_S = [0.0025, 0.005, 0.01];
@@ -52,9 +52,9 @@ export interface NoiseMap {
   readonly byStretch: Float64Array;
 }
 
-/** Noise of the whole record and of stretches of at least 64 samples (at most 256 stretches). */
+/** Noise of the whole record and of stretches of at least 64 samples (at most 128 stretches). */
 export function mapNoise(values: Float64Array, step_s: number | null): NoiseMap {
-  const stretches = Math.max(1, Math.min(256, Math.floor(values.length / 64)));
+  const stretches = Math.max(1, Math.min(128, Math.floor(values.length / 64)));
   const stretch = Math.ceil(values.length / stretches);
   const each = Float64Array.from({ length: stretches }, (_, k) =>
     differenceNoise(values, k * stretch, Math.min(values.length, (k + 1) * stretch), { step_s, most: MOST_IN_STRETCH }),

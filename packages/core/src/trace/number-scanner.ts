@@ -9,13 +9,28 @@ export interface ScanState {
   at: number;
 }
 
-/** As `scanNumber`, for numbers of more than nine digits: the mantissa no longer fits 32 bits. */
+/** The power of ten at byte `at`, right after an e; NaN when none stands there. Leaves `state.at` after it. */
+function scanExponent(bytes: Uint8Array, at: number, state: ScanState): number {
+  let i = at;
+  const negative = bytes[i] === 45;
+  if (negative || bytes[i] === 43) i++;
+  const start = i;
+  let value = 0;
+  for (; (bytes[i] as number) >= 48 && (bytes[i] as number) <= 57 && i < start + 4; i++)
+    value = value * 10 + (bytes[i] as number) - 48;
+  state.at = i;
+  if (i === start) return Number.NaN;
+  return negative ? -value : value;
+}
+
+/** As `scanNumber`, for what it leaves: blanks before the number, a plus sign, more than nine digits (the mantissa no longer fits 32 bits), an exponent. */
 function scanLongNumber(bytes: Uint8Array, from: number, decimal: number, state: ScanState): number {
   let i = from;
   let mantissa = 0;
   let digits = 0;
   let places = 0;
   let pointSeen = false;
+  while (bytes[i] === 32) i++;
   const negative = bytes[i] === 45;
   if (negative || bytes[i] === 43) i++;
   for (; ; i++) {
@@ -27,16 +42,22 @@ function scanLongNumber(bytes: Uint8Array, from: number, decimal: number, state:
     } else if (code === decimal && !pointSeen) pointSeen = true;
     else break;
   }
-  const exact = digits > 0 && digits <= 22 && mantissa <= Number.MAX_SAFE_INTEGER;
-  state.at = exact ? i : -1;
-  const value = mantissa / (POWERS[places] ?? 1);
+  state.at = i;
+  const marked = bytes[i] === 101 || bytes[i] === 69;
+  const power = (marked ? scanExponent(bytes, i + 1, state) : 0) - places;
+  const exact = digits > 0 && digits <= 22 && mantissa <= Number.MAX_SAFE_INTEGER && Math.abs(power) <= 22;
+  if (!exact) {
+    state.at = -1;
+    return Number.NaN;
+  }
+  const value = power < 0 ? mantissa / (POWERS[-power] as number) : mantissa * (POWERS[power] as number);
   return negative ? -value : value;
 }
 
 /**
- * Reads a plain decimal number at byte `from`: sign, digits, one decimal sign (`decimal`, a character code), digits. The result is the
+ * Reads a plain decimal number at byte `from`: blanks, sign, digits, one decimal sign (`decimal`, a character code), digits, exponent. The result is the
  * double nearest to the text: mantissa (below 2^53) and power of ten (to 10^22) are both exact, and one division rounds once (W. D.
- * Clinger, How to read floating point numbers accurately, PLDI 1990, the fast case). Anything else (exponent, more digits, text) sets
+ * Clinger, How to read floating point numbers accurately, PLDI 1990, the fast case). Anything else (more digits, text) sets
  * `state.at` to -1. The bytes must go on past the number: a line end or a delimiter follows.
  */
 export function scanNumber(bytes: Uint8Array, from: number, decimal: number, state: ScanState): number {
@@ -63,7 +84,7 @@ export function scanNumber(bytes: Uint8Array, from: number, decimal: number, sta
     places = i - pointAt - 1;
     digits += places;
   }
-  if (digits === 0 || digits > 9) return scanLongNumber(bytes, from, decimal, state);
+  if (digits === 0 || digits > 9 || code === 101 || code === 69) return scanLongNumber(bytes, from, decimal, state);
   state.at = i;
   const value = mantissa / (POWERS[places] as number);
   return negative ? -value : value;

@@ -32,3 +32,12 @@ export function quantileOf(values: Float64Array, share: number): number {
 export function medianOf(values: Float64Array): number {
   return quantileOf(values, 0.5);
 }
+
+const MOST_FOR_MEDIAN = 10_000;
+
+/** The median of values [from, to), taken evenly from them when they are more than ten thousand; NaN for none. */
+export function medianBetween(values: Float64Array, from: number, to: number): number {
+  const stride = Math.max(1, Math.floor((to - from) / MOST_FOR_MEDIAN));
+  const count = Math.max(0, Math.ceil((to - from) / stride));
+  return medianOf(Float64Array.from({ length: count }, (_, k) => values[from + k * stride] as number));
+}

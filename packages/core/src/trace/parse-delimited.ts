@@ -24,17 +24,30 @@ export interface NumberTable {
   /** Number of the text line a row of readings stood on. */
   readonly lineOf: (row: number) => number;
   readonly decimal: '.' | ',';
+  /** True when a wanted cell is missing somewhere. */
+  readonly hasGaps: boolean;
   readonly notes: readonly string[];
 }
 
-/** The first decimal sign in the readings decides; a comma that parts the columns is none. */
-function findDecimal(bytes: Uint8Array, layout: Layout): '.' | ',' {
+const LINES_FOR_DECIMAL = 500;
+
+/** The first decimal sign in a wanted cell decides; a comma that parts the columns is none. */
+function findDecimal(bytes: Uint8Array, layout: Layout, plan: TablePlan): '.' | ',' {
   if (layout.delimiter === 'comma') return '.';
-  for (let i = layout.dataFrom; i < bytes.length; i++) {
-    if (bytes[i] === 46) return '.';
-    if (bytes[i] === 44) return ',';
+  const numeric = plan.wanted.filter((column) => !plan.clocks.includes(column));
+  let at = layout.dataFrom;
+  for (let k = 0; k < LINES_FOR_DECIMAL && at < bytes.length; k++) {
+    const line = lineAt(bytes, at, 0);
+    const cells = splitCells(line.text, layout.delimiter);
+    for (const column of numeric) {
+      const sign = /[.,]/.exec(cells[column] ?? '')?.[0];
+      if (sign === '.' || sign === ',') return sign;
+    }
+    at = line.next;
   }
-  return '.';
+  const comma = bytes.indexOf(44, at);
+  const point = bytes.indexOf(46, at);
+  return comma >= 0 && (point < 0 || comma < point) ? ',' : '.';
 }
 
 /** Rows that the readings are likely to hold, from the length of lines all over the file. */
@@ -78,6 +91,7 @@ interface Reader {
   readonly decimal: '.' | ',';
   readonly slots: (Float64Array | null)[];
   capacity: number;
+  hasGaps: boolean;
 }
 
 function makeReader(bytes: Uint8Array, layout: Layout, plan: TablePlan, decimal: '.' | ','): Reader {
@@ -86,7 +100,7 @@ function makeReader(bytes: Uint8Array, layout: Layout, plan: TablePlan, decimal:
   const slots = Array.from({ length: last + 1 }, (_, i) =>
     plan.wanted.includes(i) ? new Float64Array(capacity) : null,
   );
-  return { bytes, layout, plan, decimal, slots, capacity };
+  return { bytes, layout, plan, decimal, slots, capacity, hasGaps: false };
 }
 
 function enlarge(reader: Reader): void {
@@ -97,7 +111,7 @@ function enlarge(reader: Reader): void {
 }
 
 /**
- * Reads rows of plain numbers for as long as nothing else comes: no blanks about a cell, no exponent, nothing missing. Hands back where it
+ * Reads rows of plain numbers for as long as nothing else comes: no blank after a cell, nothing missing. Hands back where it
  * stopped, at the start of a line, and writes the rows read to `state`. Never looks at the last line, so that no byte past the end is asked for.
  */
 function plainRows(
@@ -110,6 +124,7 @@ function plainRows(
   const { bytes, slots, capacity } = reader;
   const sign = CODES[reader.layout.delimiter];
   const decimal = reader.decimal === '.' ? 46 : 44;
+  const blanks = reader.layout.delimiter === 'blanks';
   const last = slots.length - 1;
   let row = firstRow;
   let lineFrom = from;
@@ -118,6 +133,7 @@ function plainRows(
     for (let column = 0; column <= last; column++) {
       const slot = slots[column] as Float64Array | null;
       if (slot === null) {
+        while (blanks && bytes[i] === 32) i++;
         while (bytes[i] !== sign && (bytes[i] as number) > 13) i++;
       } else {
         slot[row] = scanNumber(bytes, i, decimal, state);
@@ -151,7 +167,9 @@ function carefulRow(reader: Reader, line: Line, row: number): 'row' | 'empty' | 
   slots.forEach((slot, column) => {
     if (!slot) return;
     const place = { row: line.number, column: column + 1, name: plan.names[column] ?? '' };
-    slot[row] = cellValue(cells[column] ?? '', decimal, plan.clocks.includes(column), place);
+    const value = cellValue(cells[column] ?? '', decimal, plan.clocks.includes(column), place);
+    if (Number.isNaN(value)) reader.hasGaps = true;
+    slot[row] = value;
   });
   return 'row';
 }
@@ -193,7 +211,7 @@ function readRows(reader: Reader): Progress {
  * Throws `trace/text-in-number`, `trace/mixed-decimal-signs` and `trace/short-row`, each with its row.
  */
 export function parseDelimited(bytes: Uint8Array, layout: Layout, plan: TablePlan): NumberTable {
-  const decimal = plan.decimal ?? findDecimal(bytes, layout);
+  const decimal = plan.decimal ?? findDecimal(bytes, layout, plan);
   const reader = makeReader(bytes, layout, plan, decimal);
   const { rows, skips, cutOff } = readRows(reader);
   const lineOf = (row: number): number => {
@@ -206,6 +224,7 @@ export function parseDelimited(bytes: Uint8Array, layout: Layout, plan: TablePla
     rows,
     lineOf,
     decimal,
+    hasGaps: reader.hasGaps,
     notes: cutOff ? ['The last line of the file is incomplete and was left out.'] : [],
   };
 }

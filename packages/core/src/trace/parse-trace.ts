@@ -89,7 +89,7 @@ function assemble(table: NumberTable, chosen: ChosenColumns, wanted: readonly nu
   };
   const force = raw('force') as Float64Array; // the choice of columns always ends with a force
   const time = raw('time');
-  const rows = completeRows(force, time);
+  const rows = table.hasGaps ? completeRows(force, time) : null;
   const left = force.length - (rows?.length ?? force.length);
   const bench = (signal: Signal): Float64Array | null => {
     const values = raw(signal);

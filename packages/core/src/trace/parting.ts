@@ -1,3 +1,4 @@
+import { differenceNoise } from './noise.ts';
 import { medianOf } from './order-statistic.ts';
 
 /** The sample of the last force before the sudden loss, and the force after it. */
@@ -9,12 +10,14 @@ export interface Parting {
 export interface PartingInput {
   readonly force_kN: Float64Array;
   readonly time_s: Float64Array | null;
-  readonly noiseNear: (i: number) => number;
+  readonly step_s: number | null;
 }
 
 /** Longest time a sudden loss may take. A slow machine run back takes longer. */
 const SUDDEN_S = 0.2;
 const SHARE_LOST = 0.5;
+/** Samples before the fall that its noise is taken from; what rings after it must not count. */
+const NOISE_SAMPLES = 500;
 const SHARE_REGAINED = 0.8;
 
 /** Largest force from sample i to the end, at place i - from, for i from `from` on. */
@@ -48,12 +51,13 @@ function largestOf(force: Float64Array): number {
  * samples before are enough for a fall that is steep against the noise; a slower fall needs more.
  */
 function lastBefore(input: PartingInput, fallen: number, highest: number): number {
-  const { force_kN: force, noiseNear } = input;
+  const { force_kN: force, step_s } = input;
+  const noise = differenceNoise(force, Math.max(0, highest - NOISE_SAMPLES), highest + 1, { step_s });
   const perSample = ((force[highest] as number) - (force[fallen] as number)) / (fallen - highest);
-  const reach = Math.max(5, Math.min(fallen - highest, Math.ceil((8 * noiseNear(highest)) / perSample)));
+  const reach = Math.max(5, Math.min(fallen - highest, Math.ceil((8 * noise) / perSample)));
   for (let i = fallen - 1; i > highest; i--) {
     const level = medianOf(force.subarray(Math.max(0, i - reach), i));
-    if ((force[i] as number) >= level - Math.max(3 * noiseNear(i), 0.005 * level)) return i;
+    if ((force[i] as number) >= level - Math.max(3 * noise, 0.005 * level)) return i;
   }
   return highest;
 }

@@ -27,8 +27,9 @@ function stillWindows(input: PauseInput): readonly WindowRate[] {
   const uncertain = table_mm ? 0 : (3 * input.noise_kN) / WINDOW_S;
   if (!(usual > 0) || uncertain > STILL_SHARE * usual) return [];
   return rates.filter((rate) => {
-    const low = table_mm !== null || (force_kN[rate.to] as number) < 0.9 * input.maximum_kN;
-    return low && Math.abs(rate.perSecond) < STILL_SHARE * usual;
+    const force = force_kN[rate.to] as number;
+    const counts = table_mm === null ? force < 0.9 * input.maximum_kN : force > 0.05 * input.maximum_kN;
+    return counts && Math.abs(rate.perSecond) < STILL_SHARE * usual;
   });
 }
 

@@ -12,6 +12,8 @@ export interface PlateauInput {
   /** Range maximum of the rig less the zero offset taken off the forces. */
   readonly rangeMaximum_kN: number | undefined;
   readonly rate_Hz: number | null;
+  /** Travel of the table: a force that stands still because the machine does is a hold, not a limit. */
+  readonly table_mm: Float64Array | null;
 }
 
 interface Run {
@@ -39,6 +41,15 @@ function usualRun(force: Float64Array, before: number, from: number): number {
   return Math.max(1, (before - start) / runs);
 }
 
+/** Whether the table went on, at a tenth of its mean speed or more, while the force stood still; taken as true without a table. */
+function tableWentOn(input: PlateauInput, run: Run): boolean {
+  const { table_mm: table, from, to } = input;
+  if (!table || run.count < 2) return true;
+  const moved = Math.abs((table[run.from + run.count - 1] as number) - (table[run.from] as number));
+  const whole = Math.abs((table[to] as number) - (table[from] as number));
+  return !(moved < (0.1 * whole * (run.count - 1)) / Math.max(1, to - from));
+}
+
 /**
  * Clipping: readings that stand at exactly the largest value, or at the stated range maximum, as no piece does. Either the force reaches the range maximum of the
  * rig (within two steps of resolution); or at least 8 readings (0.1 s) in one run equal the largest, five times the usual run of equal readings and
@@ -62,5 +73,5 @@ export function findPlateau(input: PlateauInput): Plateau | null {
   }
   let beside = 0;
   for (let i = from; i <= to; i++) if (force[i] === nextLower) beside++;
-  return run.count >= 8 * beside ? run : null;
+  return run.count >= 8 * beside && tableWentOn(input, run) ? run : null;
 }

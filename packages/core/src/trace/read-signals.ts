@@ -7,6 +7,7 @@ import { prepare } from './prepared.ts';
 import type { TraceReading } from './reading.ts';
 import { judgeRecord } from './record-validity.ts';
 import type { TraceSignals } from './signals.ts';
+import { spikesOfPull } from './spikes.ts';
 import { readTravel } from './travel-part.ts';
 
 function positive(name: string, value: number | undefined): void {
@@ -59,7 +60,12 @@ export function readSignals(signals: TraceSignals, options: ReadOptions = {}): T
     partingForce_kN: force.parting ? (clean[force.parting.last] as number) : null,
     timeAtParting_s: force.parting && timed ? at(force.parting.last) : null,
     ...travel.numbers,
-    spikes: timed ? prepared.rejected.map((i) => ({ time_s: at(i), force_kN: signals.force_kN[i] as number })) : [],
+    spikes: timed
+      ? spikesOfPull(prepared.rejected, force.parting).map((i) => ({
+          time_s: at(i),
+          force_kN: signals.force_kN[i] as number,
+        }))
+      : [],
     events: events.list,
     valid: verdict.valid,
     notes: verdict.notes,

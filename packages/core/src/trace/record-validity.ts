@@ -2,6 +2,7 @@ import type { EventList } from './event-list.ts';
 import type { ForcePart } from './force-part.ts';
 import type { ReadOptions } from './options.ts';
 import type { Prepared } from './prepared.ts';
+import { spikesOfPull } from './spikes.ts';
 import type { TravelPart } from './travel-part.ts';
 import { referenceLength } from './travel-part.ts';
 
@@ -48,7 +49,8 @@ function gapRemark(prepared: Prepared, force: ForcePart): Remark | null {
 }
 
 function forceRemarks(prepared: Prepared, force: ForcePart, options: ReadOptions): (Remark | null)[] {
-  const { rejected, slack, clean, resolution_kN } = prepared;
+  const { slack, clean, resolution_kN } = prepared;
+  const rejected = spikesOfPull(prepared.rejected, force.parting);
   const { maximum, plateau, parting, end } = force;
   const loaded = Math.max(1, end - slack.end);
   const spikeShare = rejected.filter((i) => i > slack.end && i <= end).length / loaded;
@@ -61,7 +63,9 @@ function forceRemarks(prepared: Prepared, force: ForcePart, options: ReadOptions
         }
       : null,
     rejected.length > 0
-      ? { text: `${rejected.length} readings were rejected as electrical spikes; they are listed.` }
+      ? {
+          text: `${rejected.length === 1 ? '1 reading was' : `${rejected.length} readings were`} rejected as electrical; see the spikes listed.`,
+        }
       : null,
     spikeShare > 0.01
       ? { text: 'More than 1 % of the loaded readings are spikes: the force signal is not fit for use.', spoils: true }
@@ -127,14 +131,15 @@ function travelRemarks(prepared: Prepared, travel: TravelPart, options: ReadOpti
       : null,
     share !== null && share < 0.9
       ? {
-          text: `Only ${(100 * share).toFixed(0)} % of the time lies within the rate limits of the method.`,
-          spoils: true,
+          text: `Only ${(100 * share).toFixed(0)} % of the loaded time lies within the rate limits of the method: whoever pulled it must say whether it counts.`,
+          // Mostly outside, the method was not followed; a valve that hesitated is for the engineer to judge.
+          spoils: share < 0.5,
         }
       : null,
   ];
 }
 
-function samplingRemarks(prepared: Prepared, force: ForcePart, events: EventList): (Remark | null)[] {
+function samplingRemarks(prepared: Prepared, events: EventList): (Remark | null)[] {
   const { sampling, signals } = prepared;
   const untimed = signals.time_s === null;
   return [
@@ -148,13 +153,13 @@ function samplingRemarks(prepared: Prepared, force: ForcePart, events: EventList
     sampling.repeats.length > 0
       ? { text: `${sampling.repeats.length} readings repeat the time of the one before.` }
       : null,
-    force.parting === null && events.list.length > 200 ? { text: 'More than 200 dips: the largest are listed.' } : null,
+    events.dips > 200 ? { text: `Of ${events.dips} dips the 200 largest are listed.` } : null,
   ];
 }
 
 /**
- * Judges the record: valid unless spikes riddle it or it leaves the method's rate limits for over a tenth of the time. A clipped record, one that stops before
- * parting or has a gap at the maximum stays valid as a bound: its maximum is "at least". (`agreedDrop_pct` makes it final.)
+ * Judges the record: valid unless spikes riddle it or it spends most of its loaded time outside the method's rate limits. A clipped
+ * record, one that stops before parting or has a gap at the maximum stays valid as a bound: its maximum is "at least". (`agreedDrop_pct` makes it final.)
  */
 export function judgeRecord(
   prepared: Prepared,
@@ -164,7 +169,7 @@ export function judgeRecord(
   options: ReadOptions,
 ): RecordVerdict {
   const remarks = [
-    ...samplingRemarks(prepared, force, events),
+    ...samplingRemarks(prepared, events),
     ...forceRemarks(prepared, force, options),
     ...travelRemarks(prepared, travel, options),
   ].filter((remark) => remark !== null);

@@ -1,5 +1,5 @@
 import { differenceNoise } from './noise.ts';
-import { medianOf } from './order-statistic.ts';
+import { medianBetween } from './order-statistic.ts';
 
 /** The unloaded start of a record. */
 export interface SlackFinding {
@@ -48,6 +48,14 @@ function proofOfSlack(input: SlackInput, end: number, level: number, band: numbe
   return flat_s >= 2 && end >= 9 && small ? `the force stood still for ${flat_s.toPrecision(3)} s at the start` : null;
 }
 
+/** First sample at a level that the nine from there on hold as well: one noisy reading is no rise. */
+function firstRise(force: Float64Array, level: number, peak: number): number {
+  for (let i = 0; i < peak; i++) {
+    if ((force[i] as number) >= level && medianBetween(force, i, Math.min(i + 9, peak + 1)) >= level) return i;
+  }
+  return peak;
+}
+
 function flatEnd(force: Float64Array, rise: number, level: number, band: number): number {
   for (let i = rise; i > 0; i--) if ((force[i] as number) <= level + band) return i;
   return 0;
@@ -62,18 +70,16 @@ function flatEnd(force: Float64Array, rise: number, level: number, band: number)
 export function findSlack(input: SlackInput): SlackFinding {
   const { force_kN: force, peak, resolution_kN } = input;
   const maximum = force[peak] as number;
-  let rise = 0;
-  const start = medianOf(force.subarray(0, Math.min(5, peak + 1)));
-  while (rise < peak && (force[rise] as number) < start + 0.05 * (maximum - start)) rise++;
+  const start = medianBetween(force, 0, Math.min(5, peak + 1));
+  const rise = firstRise(force, start + 0.05 * (maximum - start), peak);
   const none = { end: 0, level_kN: null, offset_kN: 0, note: null };
   if (rise < 5) return none;
   const noise = differenceNoise(force, 0, rise, { step_s: input.step_s });
-  const first = medianOf(force.subarray(0, Math.max(5, Math.floor(rise / 100))));
+  const first = medianBetween(force, 0, Math.max(5, Math.floor(rise / 100)));
   const band = Math.max(4 * noise, 3 * (resolution_kN ?? 0), 0.001 * (maximum - start));
   const end = flatEnd(force, rise, first, band);
   const half = (end + 1) >> 1;
-  if (end < 4 || Math.abs(medianOf(force.subarray(half, end + 1)) - medianOf(force.subarray(0, half))) > band / 2)
-    return none;
+  if (end < 4 || Math.abs(medianBetween(force, half, end + 1) - medianBetween(force, 0, half)) > band / 2) return none;
   const settled = Math.max(5, Math.floor((end + 1) * 0.9));
   const level = mean(force, 0, settled);
   const proof = proofOfSlack(input, end, level, band);

@@ -133,3 +133,11 @@ export function rejectSpikes(
   }
   return { force_kN: clean, rejected };
 }
+
+/** The rejected samples of the pull itself: after parting the beam rings and nothing is pulled, so what jumps there is no spike. */
+export function spikesOfPull(
+  rejected: readonly number[],
+  parting: { readonly after: number } | null,
+): readonly number[] {
+  return parting === null ? rejected : rejected.filter((i) => i < parting.after);
+}

@@ -275,3 +275,51 @@ test('the largest noisy reading is not taken for the maximum, and the note says 
   near(reading.maximumForce_kN, pull.maximum_kN, 2 * (reading.maximumForceUncertainty_kN ?? 0));
   assert.ok(reading.notes.some((note) => note.includes('fitted parabola')));
 });
+
+test('what rings after parting moves neither the parting nor the maximum', () => {
+  const ringing = changed(pull.signals, (force, i) => {
+    const after_s = i / 1000 - pull.parting_s;
+    return after_s <= 0 ? force : 25 * Math.exp(-after_s / 0.05) * Math.cos(2 * Math.PI * 40 * after_s);
+  });
+  const reading = readSignals(ringing);
+  near(reading.timeAtParting_s, pull.parting_s, 0.002);
+  near(reading.maximumForce_kN, pull.maximum_kN, 1e-6);
+});
+
+test('mains hum is noise: it makes no dips and does not lift the maximum beyond its uncertainty', () => {
+  const reading = readSignals(changed(pull.signals, (force, i) => force + 0.1 * Math.sin(2 * Math.PI * 0.05 * i)));
+  near(reading.maximumForce_kN, pull.maximum_kN, 2 * (reading.maximumForceUncertainty_kN ?? 0));
+  assert.deepEqual(
+    reading.events.map((event) => event.kind),
+    ['parted'],
+  );
+});
+
+test('readings held by a slow sensor under a fast logger are no spikes', () => {
+  const held = changed(pull.signals, (_, i) => pull.signals.force_kN[Math.floor(i / 10) * 10] ?? 0);
+  const reading = readSignals(held);
+  assert.equal(reading.spikes.length, 0);
+  assert.equal(reading.maximumIsAtLeast, false);
+  near(reading.maximumForce_kN, pull.maximum_kN, 2 * (reading.maximumForceUncertainty_kN ?? 0));
+});
+
+test('a proof pull that is held and run back is a pause, not a limit, and has not parted', () => {
+  const up = simulatePull({ stopBefore_s: 20, rate_Hz: 50 }).signals;
+  const top = up.force_kN.at(-1) ?? 0;
+  const table = up.table_mm?.at(-1) ?? 0;
+  const force_kN = Float64Array.from([
+    ...up.force_kN,
+    ...Array.from({ length: 900 }, (_, i) => Math.max(0, Math.min(top, top * (1 - (i - 400) / 400)))),
+  ]);
+  const table_mm = Float64Array.from([
+    ...(up.table_mm ?? []),
+    ...Array.from({ length: 900 }, (_, i) => Math.min(table, table - (i - 400) / 100)),
+  ]);
+  const reading = readSignals({ ...up, force_kN, table_mm, time_s: force_kN.map((_, i) => i / 50) });
+  assert.deepEqual(
+    reading.events.map((event) => event.kind),
+    ['pause', 'end of record'],
+  );
+  assert.equal(reading.parted, false);
+  assert.equal(reading.maximumForce_kN, top);
+});

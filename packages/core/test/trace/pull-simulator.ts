@@ -54,7 +54,7 @@ function envelope(x: number, stiffness: number, yield_kN: number): number {
   const effective = x - TOE_MM / 2;
   let low = 0;
   let high = stiffness * effective;
-  for (let i = 0; i < 60; i++) {
+  for (let i = 0; i < 45; i++) {
     const force = (low + high) / 2;
     const travel = force / stiffness + (yield_kN / stiffness) * (force / yield_kN) ** 9;
     if (travel > effective) high = force;
@@ -86,18 +86,16 @@ export function simulatePull(plan: PullPlan = {}): SimulatedPull {
   const count = Math.floor(end_s * rate_Hz) + 1;
   const time = Float64Array.from({ length: count }, (_, i) => i / rate_Hz);
   const table = time.map((t) => Math.min(t, parting_s) * speed_mm_per_s);
+  const knots = dips.map((dip) => ({ ...dip, level: envelope(dip.at_mm, stiffness_kN_per_mm, yield_kN) }));
   const forceAt = (t: number): number => {
     const x = Math.min(t, parting_s) * speed_mm_per_s - slack_mm;
     let force = envelope(x, stiffness_kN_per_mm, yield_kN);
     if (x > softening_mm) force *= 1 - 0.004 * (x - softening_mm) ** 2;
-    for (const { at_mm, drop_kN } of dips) {
+    for (const { at_mm, drop_kN, level } of knots) {
       if (x < at_mm) continue;
       const since_s = (x - at_mm) / speed_mm_per_s;
       const fall = drop_kN * Math.min(1, since_s / 0.02);
-      force = Math.min(
-        force,
-        envelope(at_mm, stiffness_kN_per_mm, yield_kN) - fall + stiffness_kN_per_mm * (x - at_mm),
-      );
+      force = Math.min(force, level - fall + stiffness_kN_per_mm * (x - at_mm));
     }
     return t <= parting_s ? force : force * Math.max(0, 1 - (t - parting_s) / fall_s);
   };

@@ -126,3 +126,26 @@ test('columns of stress, strain, rate and set point are none of the signals', ()
   assert.equal(columns.force.name, 'force');
   assert.equal(columns.table, null);
 });
+
+test('a column of dates or remarks beside the readings is stepped over', () => {
+  const read = parseTrace(
+    utf8('Date;Time;Force [kN];Remark\n01.05.2031;00:00:01;0,5;ok\n01.05.2031;00:00:02;1,5;ok\n'),
+  );
+  assert.deepEqual([...read.force_kN], [0.5, 1.5]);
+  assert.deepEqual([...(read.time_s ?? [])], [1, 2]);
+});
+
+test('columns aligned with blanks are read in their places, also when some are passed over', () => {
+  const lines = Array.from({ length: 40 }, (_, i) =>
+    [7, i, 100 - i, 2 * i].map((value) => value.toFixed(2).padStart(9)).join(' '),
+  );
+  const read = parseTrace(utf8(`junk t_s other F_kN\n${lines.join('\n')}\n`));
+  assert.deepEqual(
+    [...(read.time_s ?? [])],
+    lines.map((_, i) => i),
+  );
+  assert.deepEqual(
+    [...read.force_kN],
+    lines.map((_, i) => 2 * i),
+  );
+});

@@ -195,6 +195,24 @@ function elongationParts(
       standardUncertainty: rectangular(step_mm) * perMm,
       source: 'one sample of table travel',
     },
+    ...unknownStretch(reading, rig, perMm),
+  ];
+}
+
+/**
+ * Table travel holds the stretch of the rig. Where its compliance was never measured, that stretch lies anywhere between nothing and all
+ * of the elastic part of the extension.
+ */
+function unknownStretch(reading: TraceReading, rig: Rig['rig'], perMm: number): Contribution[] {
+  const { extensionAtParting_mm: whole, plasticExtension_mm: plastic } = reading;
+  if (reading.travelFrom !== 'table' || rig?.compliance_mm_per_kN != null || whole === null || plastic === null)
+    return [];
+  return [
+    {
+      name: 'stretch of the rig, not measured',
+      standardUncertainty: rectangular(whole - plastic) * perMm,
+      source: 'between nothing and all of the elastic part',
+    },
   ];
 }
 

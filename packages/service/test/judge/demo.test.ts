@@ -84,7 +84,7 @@ test('elongation agrees with the truth within its stated uncertainty on every wh
   }
 });
 
-test('every spike put into the records is found, and none besides', () => {
+test('every spike put into the records is found before parting, and none besides', () => {
   for (const truth of truths) {
     assert.equal(piece(truth.piece).pull?.reading?.spikes.length, truth.spikes.length, truth.piece);
   }

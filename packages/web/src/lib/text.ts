@@ -1,4 +1,5 @@
 import type { DecisionRule, Flag, GaugingQuantity, TraceEvent, Verdict } from '@provinghouse/core';
+import { methodText, readingText } from './method-text.ts';
 
 const plural = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
 
@@ -26,6 +27,10 @@ export const text = {
       'The server does not answer. Start it again in the terminal (provinghouse start), then press “Read again”.',
     again: 'Read again',
     code: (code: string) => `Code of the problem: ${code}`,
+    broken: 'This screen could not be shown',
+    brokenCure:
+      'The server may have been stopped, or started again with newer screens. See that it runs, then load the page again.',
+    reload: 'Load the page again',
     nowhere: 'There is nothing at this address',
     nowhereCure: 'The address may be mistyped. All campaigns are listed on the first page.',
     toList: 'Go to the campaigns',
@@ -48,7 +53,6 @@ export const text = {
     'guarded acceptance': 'guarded acceptance, guard band w\u00a0=\u00a0U',
   } satisfies Record<DecisionRule, string>,
   origin: {
-    how: 'How it came about',
     uncertainty: (u: string, k: string) => `Expanded uncertainty U = ${u}, coverage factor k = ${k}.`,
     noUncertainty: 'No uncertainty is known for it.',
     atLeast: 'The true value is not below this one.',
@@ -57,12 +61,8 @@ export const text = {
     standard: 'standard uncertainty',
     source: 'source',
     limit: 'The limit',
-    place: 'Place',
-    acceptance: 'To conform it must read',
-    rule: 'Decision rule',
     sources: 'Where the limit was read',
     alternatives: 'Other published values',
-    note: 'Note',
     checked: 'A second page states the same number.',
     unchecked: 'No second page was found that states it.',
   },
@@ -103,7 +103,6 @@ export const text = {
     caption: 'Open a campaign to see its board.',
   },
   board: {
-    question: 'Question',
     askedBy: (client: string | null) => (client === null ? 'asked by nobody named' : `asked by ${client}`),
     answers: 'Answer so far',
     label: 'The board',
@@ -132,7 +131,6 @@ export const text = {
     next: 'Next piece',
     previousKey: '← key',
     nextKey: '→ key',
-    standing: 'Standing of the piece',
     pull: 'Pull',
     pullFacts: (rig: string, operator: string | null) =>
       operator === null ? `on ${rig}` : `on ${rig}, by ${operator}`,
@@ -140,7 +138,6 @@ export const text = {
     keyed: 'The maximum was read off the panel by eye: there is no recording to draw.',
     others: (pulls: string) => `Further pulls of this piece, listed and not judged: ${pulls}.`,
     reading: 'What the trace says',
-    readingHead: { quantity: 'quantity', value: 'value' },
     judgement: 'Judgement',
     judgementHow: 'Open a value or a limit to see how it came about.',
     judgementHead: {
@@ -151,7 +148,6 @@ export const text = {
       verdict: 'verdict',
       reason: 'reason',
     },
-    worst: 'worst reading',
     gauging: 'Gauging',
     gaugingHead: {
       quantity: 'quantity',
@@ -245,67 +241,8 @@ export const text = {
   },
   signal: { time: 'Time', force: 'Force', table: 'Table travel', extension: 'Extension' },
   readingFrom: (signal: string, column: string, unit: string) => `${signal} from column “${column}” in ${unit}:`,
-  readings: {
-    maximum: {
-      name: 'maximum force',
-      method:
-        'The largest true reading before parting, spikes left out. Where the noise would lift it by more than 0.2 %, the top of a parabola fitted about the highest stretch.',
-    },
-    maximumUncertainty: {
-      name: 'its standard uncertainty',
-      method:
-        'From the class of the rig, its resolution, the noise and the sampling at the peak. Twice this is the usual expanded uncertainty.',
-    },
-    timeAtMaximum: {
-      name: 'time at the maximum',
-      method: 'When the maximum was reached, on the clock of the recording.',
-    },
-    parting: {
-      name: 'parting force',
-      method:
-        'The last force before the earliest loss of more than half of it that never comes back. It is not the maximum.',
-    },
-    timeAtParting: { name: 'time at parting', method: 'When the last force before parting was recorded.' },
-    stiffness: {
-      name: 'stiffness',
-      method:
-        'Slope of the elastic part: lines through every stretch between 5 % and 85 % of the maximum, averaged by how well they fit.',
-    },
-    knee: {
-      name: 'knee force',
-      method: 'Offset method: where the curve crosses a line parallel to the elastic one, moved by the offset.',
-    },
-    extensionAtMaximum: {
-      name: 'extension at the maximum',
-      method: 'Counted from the toe-corrected origin: the elastic line produced to zero force.',
-    },
-    extensionAtParting: {
-      name: 'extension at parting',
-      method: 'Counted from the toe-corrected origin: the elastic line produced to zero force.',
-    },
-    plastic: {
-      name: 'plastic extension',
-      method: 'What is left of the extension after the elastic part is taken off.',
-    },
-    elongation: { name: 'total ultimate elongation', method: 'Extension at parting over the gauge length.' },
-    energyToMaximum: { name: 'energy to the maximum', method: 'Area under force against extension up to the maximum.' },
-    energyToParting: { name: 'energy to parting', method: 'Area under force against extension up to parting.' },
-    stress: { name: 'mean stress at the maximum', method: 'Maximum force over the nominal area of both legs.' },
-    tableSpeed: { name: 'table speed', method: 'Slope of table travel against time in the loaded part.' },
-    forceRate: { name: 'force rate', method: 'Slope of force against time in the elastic part.' },
-    zero: {
-      name: 'zero offset',
-      method: 'Mean of the unloaded start, taken off every reading; none where the start may be a preload.',
-    },
-    resolution: { name: 'resolution', method: 'The smallest step between neighbouring readings.' },
-    noise: {
-      name: 'noise',
-      method: 'Standard deviation from the median of second differences, which a trend or a spike does not move.',
-    },
-    samples: { name: 'samples', method: 'How many readings the recording holds.' },
-    rate: { name: 'sampling rate', method: 'One over the typical step between readings.' },
-    duration: { name: 'duration', method: 'From the first reading to the last.' },
-  },
+  readings: readingText,
+  method: methodText,
   gaugingQuantity: {
     diameter: 'material diameter',
     weldDiameter: 'weld diameter',
@@ -344,7 +281,6 @@ export const text = {
       guard: 'guard band U above it',
     },
     stripLabel: (product: string, sentence: string) => `${product}. ${sentence}`,
-    says: 'What the ranges say',
     summary: 'Figures',
     summaryHead: {
       product: 'product',

@@ -1,5 +1,5 @@
 import type { ProductFinding } from '@provinghouse/contract';
-import { Figure } from '../../components/figure.tsx';
+import { FigureOrigin } from '../../components/figure-origin.tsx';
 import { text } from '../../lib/text.ts';
 
 /** What a metre weighs and costs, and how much force that buys. */
@@ -31,20 +31,23 @@ export function ValueTable({ products }: { readonly products: readonly ProductFi
 }
 
 function ValueRow({ product }: { readonly product: ProductFinding }) {
+  const { valueHead: head } = text.findings;
   const currency = product.currency ?? '';
   const figures = [
-    [product.marginOverMinimum_pct, '%'],
-    [product.massPerMetre_kg_per_m, 'kg/m'],
-    [product.forcePerMass_kN_m_per_kg, 'kN m/kg'],
-    [product.pricePerMetre, `${currency}/m`],
-    [product.forcePerPrice_kN_m, `kN m per ${currency}`],
+    [product.marginOverMinimum_pct, '%', head.margin, text.method.margin],
+    [product.massPerMetre_kg_per_m, 'kg/m', head.mass, text.method.mass],
+    [product.forcePerMass_kN_m_per_kg, 'kN m/kg', head.perMass, text.method.perMass],
+    [product.pricePerMetre, `${currency}/m`, head.price, text.method.price],
+    [product.forcePerPrice_kN_m, `kN m per ${currency}`, head.perPrice, text.method.perPrice],
   ] as const;
   return (
     <tr>
       <th scope="row">{product.product}</th>
-      {figures.map(([value, unit]) => (
+      {figures.map(([value, unit, name, method]) => (
         <td key={unit} className="num">
-          <Figure value={value} unit={unit} />
+          <FigureOrigin name={`${product.product}, ${name}`} value={value} unit={unit}>
+            <p>{method}</p>
+          </FigureOrigin>
         </td>
       ))}
     </tr>

@@ -2,8 +2,10 @@ import type { PieceFinding } from '@provinghouse/contract';
 import type { GaugingReading, QuantityGauging } from '@provinghouse/core';
 import { standingOf } from '@provinghouse/core';
 import { Figure, Spread } from '../../components/figure.tsx';
+import { FigureOrigin } from '../../components/figure-origin.tsx';
 import { LimitOrigin } from '../../components/limit-origin.tsx';
 import { VerdictMark } from '../../components/verdict-mark.tsx';
+import { uncertaintyText } from '../../lib/figure.ts';
 import { text } from '../../lib/text.ts';
 import { GaugingReadings } from './gauging-readings.tsx';
 
@@ -49,17 +51,19 @@ function GaugingHead() {
 
 function GaugingRow({ quantity, piece }: { readonly quantity: QuantityGauging; readonly piece: PieceFinding }) {
   const judgements = piece.judgements.filter((one) => one.limit.quantity === quantity.quantity);
-  const figures = [quantity.least_mm, quantity.mean_mm, quantity.greatest_mm];
   return (
     <tr>
       <th scope="row">{text.gaugingQuantity[quantity.quantity]}</th>
       <td className="num">{quantity.readings}</td>
-      {figures.map((value, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: three fixed columns
-        <td key={index} className="num">
-          <Figure value={value} unit="mm" />
-        </td>
-      ))}
+      <td className="num">
+        <Figure value={quantity.least_mm} unit="mm" />
+      </td>
+      <td className="num">
+        <GaugedMean quantity={quantity} />
+      </td>
+      <td className="num">
+        <Figure value={quantity.greatest_mm} unit="mm" />
+      </td>
       <td className="num">
         <Spread value={quantity.sd_mm} unit="mm" />
       </td>
@@ -75,21 +79,34 @@ function GaugingRow({ quantity, piece }: { readonly quantity: QuantityGauging; r
   );
 }
 
+function GaugedMean({ quantity }: { readonly quantity: QuantityGauging }) {
+  const u = quantity.standardUncertainty_mm;
+  const overZinc = quantity.quantity === 'diameter' || quantity.quantity === 'weldDiameter';
+  return (
+    <FigureOrigin name={text.gaugingQuantity[quantity.quantity]} value={quantity.mean_mm} unit="mm">
+      <p>{text.method.gauged(quantity.readings, u === null ? null : uncertaintyText(u, 'mm'))}</p>
+      {overZinc ? <p>{text.method.zincOff}</p> : null}
+    </FigureOrigin>
+  );
+}
+
 function SteelArea({ gauging }: { readonly gauging: GaugingReading }) {
   const facts = [
-    [text.piece.area, gauging.steelArea_mm2, gauging.steelAreaUncertainty_mm2, 'mm2'],
-    [text.piece.leastArea, gauging.leastSteelArea_mm2, null, 'mm2'],
-    [text.piece.nominalArea, gauging.nominalArea_mm2, null, 'mm2'],
-    [text.piece.outOfRound, gauging.outOfRound_mm, null, 'mm'],
+    [text.piece.area, gauging.steelArea_mm2, gauging.steelAreaUncertainty_mm2, 'mm2', text.method.area],
+    [text.piece.leastArea, gauging.leastSteelArea_mm2, null, 'mm2', text.method.leastArea],
+    [text.piece.nominalArea, gauging.nominalArea_mm2, null, 'mm2', text.method.nominalArea],
+    [text.piece.outOfRound, gauging.outOfRound_mm, null, 'mm', text.method.outOfRound],
   ] as const;
   return (
     <>
       <dl className="facts gauging-facts">
-        {facts.map(([name, value, uncertainty, unit]) => (
+        {facts.map(([name, value, uncertainty, unit, method]) => (
           <div key={name} className="fact">
             <dt>{name}</dt>
             <dd>
-              <Figure value={value} unit={unit} uncertainty={uncertainty} />
+              <FigureOrigin name={name} value={value} unit={unit} uncertainty={uncertainty}>
+                <p>{method}</p>
+              </FigureOrigin>
             </dd>
           </div>
         ))}

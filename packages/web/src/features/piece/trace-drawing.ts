@@ -129,7 +129,7 @@ function drawNamed(drawing: Drawing, { x, y }: Place, mark: TraceMark): void {
   const width = ctx.measureText(mark.label).width;
   const free = box.left + box.width - 6 * ink.ratio;
   const left = above ? Math.min(x - width / 2, free - width) : x - width - 14 * ink.ratio;
-  label(drawing, mark.label, { x: Math.max(box.left + 6 * ink.ratio, left), y: above ? y - 3 * size : y + 5 * size });
+  label(drawing, mark.label, { x: Math.max(box.left + 6 * ink.ratio, left), y: above ? y - 3 * size : y + 9 * size });
   ctx.restore();
 }
 

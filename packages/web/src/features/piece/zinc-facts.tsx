@@ -1,5 +1,6 @@
 import { adherenceWords, type ZincSurvey } from '@provinghouse/core';
 import { Figure } from '../../components/figure.tsx';
+import { FigureOrigin } from '../../components/figure-origin.tsx';
 import { text } from '../../lib/text.ts';
 
 /** What was read of the zinc. */
@@ -11,13 +12,22 @@ export function ZincFacts({ zinc }: { readonly zinc: ZincSurvey | null }) {
       <div className="fact">
         <dt>{text.piece.zincMean}</dt>
         <dd>
-          <Figure value={zinc.mean_um} unit="um" uncertainty={zinc.standardUncertainty_um} />
+          <FigureOrigin
+            name={text.piece.zincMean}
+            value={zinc.mean_um}
+            unit="um"
+            uncertainty={zinc.standardUncertainty_um}
+          >
+            <p>{text.method.zincMean}</p>
+          </FigureOrigin>
         </dd>
       </div>
       <div className="fact">
         <dt>{text.piece.zincLeast}</dt>
         <dd>
-          <Figure value={zinc.leastLinkMean_um} unit="um" />
+          <FigureOrigin name={text.piece.zincLeast} value={zinc.leastLinkMean_um} unit="um">
+            <p>{text.method.zincLeast}</p>
+          </FigureOrigin>
         </dd>
       </div>
       <div className="fact">

@@ -1,0 +1,10 @@
+export { betaCdf, betaQuantile, betaUpper } from './beta.ts';
+export { binomialCdf, binomialUpper } from './binomial.ts';
+export { chiSquaredCdf, chiSquaredQuantile, chiSquaredUpper, chiSquaredUpperQuantile } from './chi-squared.ts';
+export { fisherFCdf, fisherFQuantile, fisherFUpper, fisherFUpperQuantile } from './fisher-f.ts';
+export { gammaCdf, gammaQuantile, gammaUpper, gammaUpperQuantile } from './gamma.ts';
+export { logGamma } from './log-gamma.ts';
+export { noncentralTCdf, noncentralTQuantile, noncentralTUpper } from './noncentral-t.ts';
+export { normalCdf, normalDensity, normalLogCdf, normalQuantile, normalUpper } from './normal.ts';
+export { studentCdf, studentQuantile, studentUpper } from './student.ts';
+export { studentizedRangeCdf, studentizedRangeQuantile, studentizedRangeUpper } from './studentized-range.ts';
