@@ -1,5 +1,5 @@
 import type { CampaignFinding, ProductFinding } from '@provinghouse/contract';
-import { quantityNames, type Verdict } from '@provinghouse/core';
+import { type MeasuredValue, quantityNames, roundByUncertainty, type Verdict } from '@provinghouse/core';
 import { judgeCampaign } from '@provinghouse/service';
 import { type Command, only, type Terminal } from '../command.ts';
 import { exitCode } from '../exit.ts';
@@ -36,6 +36,16 @@ function verdictText(verdict: Verdict, terminal: Terminal): string {
   return terminal.colours ? `\u001b[${inks[verdict]}m${words}\u001b[0m` : words;
 }
 
+/** A value to the places its uncertainty leaves it, with the uncertainty. */
+function measuredText(measured: MeasuredValue | null): string {
+  if (measured === null) return '-';
+  const { value, unit, expandedUncertainty, isAtLeast } = measured;
+  const atLeast = isAtLeast ? '>= ' : '';
+  if (expandedUncertainty === null || expandedUncertainty <= 0) return `${atLeast}${shown(value)} ${unit}`;
+  const rounded = roundByUncertainty({ value, uncertainty: expandedUncertainty });
+  return `${atLeast}${rounded.value} +/- ${rounded.uncertainty} ${unit}`;
+}
+
 function printed(finding: CampaignFinding, terminal: Terminal): string {
   const { campaign } = finding;
   return [
@@ -64,17 +74,14 @@ function productText(product: ProductFinding, finding: CampaignFinding, terminal
   const pieces = finding.pieces.filter((piece) => piece.product === product.product);
   const rows = pieces.map((piece) => [
     `  ${piece.piece}`,
-    `${piece.pull?.use === 'at least' ? '>= ' : ''}${shown(piece.pull?.maximum?.value ?? null)} kN`,
-    piece.pull?.maximum?.expandedUncertainty == null
-      ? ''
-      : `+/- ${shown(Number(piece.pull.maximum.expandedUncertainty.toPrecision(2)))}`,
-    piece.pull?.elongation ? `${piece.pull.elongation.value.toFixed(1)} %` : '-',
+    measuredText(piece.pull?.maximum ?? null),
+    measuredText(piece.pull?.elongation ?? null),
     piece.breaks[0] ? `${piece.breaks[0].position}, ${piece.breaks[0].mode}` : '-',
     verdictText(piece.standing, terminal),
   ]);
   return [
     `${product.product}  ${product.specification.title}  ${verdictText(product.standing, terminal)}`,
-    columns(rows, [1, 2, 3]),
+    columns(rows, [1, 2]),
     wrapped(product.breakingForce.sentence, '  '),
     ...(product.split ? [wrapped(product.split.sentence, '  ')] : []),
     ...product.judgements

@@ -1,7 +1,7 @@
 import { type Calculation, calculations, reckon, rulebookIndex } from '@provinghouse/core';
 import { type Command, type Invocation, type Terminal, UsageError, type Values } from '../command.ts';
 import { exitCode } from '../exit.ts';
-import { columns, shown } from '../layout.ts';
+import { columns, shown, wrapped } from '../layout.ts';
 
 export const reckonCommand: Command = {
   name: 'reckon',
@@ -91,13 +91,10 @@ function listRules(values: Values, terminal: Terminal): number {
   const rules = rulebookIndex();
   if (values.json) terminal.out.write(`${JSON.stringify(rules)}\n`);
   else {
-    const rows = rules.map((rule) => [
-      rule.id,
-      rule.title,
-      `grades ${rule.grades.join(', ') || '-'}`,
-      `confidence ${rule.confidence}`,
-    ]);
-    terminal.out.write(`${columns(rows)}\n`);
+    for (const { id, title, grades, confidence } of rules) {
+      terminal.out.write(`${id}  ${title}\n`);
+      terminal.out.write(`${wrapped(`grades ${grades.join(', ') || 'none'}; confidence ${confidence}`, '  ')}\n`);
+    }
   }
   return exitCode.done;
 }
