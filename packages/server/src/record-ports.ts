@@ -5,6 +5,7 @@ import {
   type Effects,
   type Evidence,
   gatherEvidence,
+  ledgerHeadOf,
   ledgerOf,
   listCampaigns,
   reportOf,
@@ -22,12 +23,12 @@ export function recordPorts(effects: Effects): ServerPorts {
   const held = new Map<string, Judged>();
 
   async function judged(campaign: string): Promise<Judged | null> {
-    const ledger = await ledgerOf(campaign, effects);
-    if (ledger === null) return null;
+    const head = await ledgerHeadOf(campaign, effects);
+    if (head === null) return null;
     const known = held.get(campaign);
-    if (known?.head === ledger.head) return known;
+    if (known?.head === head) return known;
     const evidence = await gatherEvidence(campaign, effects);
-    const fresh = { head: ledger.head, evidence, finding: assembleFinding(evidence) };
+    const fresh = { head, evidence, finding: assembleFinding(evidence) };
     held.set(campaign, fresh);
     return fresh;
   }
@@ -41,7 +42,7 @@ export function recordPorts(effects: Effects): ServerPorts {
       return found && row ? curveOf(row, found.evidence) : null;
     },
     report: async (campaign) => {
-      if ((await ledgerOf(campaign, effects)) === null) return null;
+      if ((await ledgerHeadOf(campaign, effects)) === null) return null;
       return (await reportOf(campaign, effects)).pdf;
     },
     ledger: (campaign) => ledgerOf(campaign, effects),

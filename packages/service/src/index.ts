@@ -3,7 +3,7 @@ export { assembleFinding } from './judge/assemble.ts';
 export { curveOf } from './judge/curve.ts';
 export type { Evidence, TraceFile } from './judge/evidence.ts';
 export { gatherEvidence, judgeCampaign } from './judge/judge-campaign.ts';
-export { type CampaignLedger, type LedgerLine, ledgerOf } from './ledger-of.ts';
+export { type CampaignLedger, type LedgerLine, ledgerHeadOf, ledgerOf } from './ledger-of.ts';
 export { listCampaigns } from './list-campaigns.ts';
 export { type OpenRecord, openRecord, recordHome } from './open-record.ts';
 export * from './package/index.ts';

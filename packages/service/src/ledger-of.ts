@@ -1,4 +1,4 @@
-import { campaignCodes, ledgerEntries, verifyLedger } from '@provinghouse/store';
+import { campaignCodes, ledgerEntries, ledgerHead, verifyLedger } from '@provinghouse/store';
 import type { Effects } from './effects.ts';
 
 /** One entry of a campaign's ledger, without the values before and after. */
@@ -39,4 +39,10 @@ export async function ledgerOf(campaign: string, { store }: Effects): Promise<Ca
       hash,
     })),
   };
+}
+
+/** Hash of the last entry of a campaign's ledger, unverified: it changes with every change of the campaign. Null for an unknown campaign. */
+export async function ledgerHeadOf(campaign: string, { store }: Effects): Promise<string | null> {
+  if (!(await campaignCodes(store)).includes(campaign)) return null;
+  return (await ledgerHead(store, campaign)).head_hash;
 }

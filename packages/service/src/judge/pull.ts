@@ -3,6 +3,7 @@ import {
   type BreakReading,
   type Contribution,
   combine,
+  isInputError,
   type MeasuredValue,
   nominalArea_mm2,
   partedInGrip,
@@ -27,9 +28,11 @@ export interface PulledPiece {
 export function judgePull(row: Row<'pulls'>, piece: PulledPiece, evidence: Evidence): PullFinding {
   const rig = evidence.rows.instruments.find((instrument) => instrument.instrument === row.rig);
   const file = row.trace === null ? undefined : evidence.traces.get(row.trace);
-  const reading = file ? readTrace(file.bytes, traceOptions(row, piece, evidence)) : null;
+  const { reading, fault } = file ? readOrFault(file.bytes, traceOptions(row, piece, evidence)) : unread;
   const k = campaignRow(evidence.rows).coverage_factor;
-  const standing = useOf(row, reading, { breaks: piece.breaks, rig });
+  const standing = fault
+    ? { use: 'none' as const, reasons: [fault] }
+    : useOf(row, reading, { breaks: piece.breaks, rig });
   const isAtLeast = standing.use === 'at least';
   return {
     pull: row.pull,
@@ -45,6 +48,23 @@ export function judgePull(row: Row<'pulls'>, piece: PulledPiece, evidence: Evide
     reasons: standing.reasons,
     note: row.note,
   };
+}
+
+interface Read {
+  readonly reading: TraceReading | null;
+  readonly fault: string | null;
+}
+
+const unread: Read = { reading: null, fault: null };
+
+/** Bringing in reads every recording, but a later correction of columns or range may leave one that cannot be read. */
+function readOrFault(bytes: Uint8Array, options: TraceOptions): Read {
+  try {
+    return { reading: readTrace(bytes, options), fault: null };
+  } catch (error) {
+    if (!isInputError(error)) throw error;
+    return { reading: null, fault: `Its recording cannot be read. ${error.message}` };
+  }
 }
 
 /** How a recording is to be read: its columns, the rig's class and range, the method's window of speed. */
