@@ -26,7 +26,7 @@ export function shown(value: number | null): string {
 export function wrapped(paragraph: string, indent = '', width = 96): string {
   const lines: string[] = [];
   let line = '';
-  for (const word of paragraph.split(/\s+/)) {
+  for (const word of paragraph.split(/[ \t\n]+/)) {
     if (line !== '' && indent.length + line.length + 1 + word.length > width) {
       lines.push(indent + line);
       line = word;

@@ -1,2 +1,3 @@
 export * from './finding.ts';
+export * from './ledger.ts';
 export * from './package/index.ts';

@@ -1,24 +1,4 @@
-import type { CampaignFinding, CampaignSummary, PullCurve } from '@provinghouse/contract';
-
-/** One line of a campaign's ledger, as shown. */
-export interface LedgerLine {
-  readonly seq: number;
-  /** When it was written, ISO 8601. */
-  readonly at: string;
-  readonly who: string;
-  readonly action: string;
-  /** The kind of record written: a table of the data package, or `campaign`. */
-  readonly kind: string;
-  readonly record: string;
-  readonly why: string | null;
-  readonly hash: string;
-}
-
-export interface Ledger {
-  readonly entries: readonly LedgerLine[];
-  /** True when every hash follows from its entry and the one before. */
-  readonly verified: boolean;
-}
+import type { CampaignFinding, CampaignSummary, Ledger, PullCurve } from '@provinghouse/contract';
 
 /** What the server reads. Null everywhere means: there is no such record. An InputError means: the record is at fault. */
 export interface ServerPorts {

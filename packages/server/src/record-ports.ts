@@ -34,7 +34,7 @@ export function recordPorts(effects: Effects): ServerPorts {
   }
 
   return {
-    campaigns: () => listCampaigns(effects),
+    campaigns: () => listCampaigns(effects, async (campaign) => (await judged(campaign))?.finding ?? null),
     finding: async (campaign) => (await judged(campaign))?.finding ?? null,
     curve: async (campaign, pull) => {
       const found = await judged(campaign);

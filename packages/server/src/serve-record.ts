@@ -1,5 +1,5 @@
 import { fileURLToPath } from 'node:url';
-import { bringIn, type Effects, listCampaigns, openRecord, type Progress } from '@provinghouse/service';
+import { bringIn, type Effects, heldCampaigns, openRecord, type Progress } from '@provinghouse/service';
 import { startServer } from './main.ts';
 import { recordPorts } from './record-ports.ts';
 
@@ -37,7 +37,7 @@ export async function serveRecord({ port, host, demo, progress }: ServeRecord): 
 }
 
 async function withDemo(effects: Effects): Promise<string[]> {
-  if ((await listCampaigns(effects)).length > 0) return [];
+  if ((await heldCampaigns(effects)).length > 0) return [];
   const { campaign } = await bringIn(
     { path: demoPackage, who: effects.who, why: 'the demo campaign, invented' },
     effects,

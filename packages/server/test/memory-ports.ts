@@ -1,6 +1,6 @@
-import type { CampaignFinding, CampaignSummary, PullCurve } from '@provinghouse/contract';
+import type { CampaignFinding, CampaignSummary, Ledger, PullCurve } from '@provinghouse/contract';
 import { InputError } from '@provinghouse/core';
-import type { Ledger, ServerPorts } from '../src/ports.ts';
+import type { ServerPorts } from '../src/ports.ts';
 
 export const summary: CampaignSummary = {
   campaign: 'QUAY-1',

@@ -1,27 +1,9 @@
+import type { Ledger } from '@provinghouse/contract';
 import { campaignCodes, ledgerEntries, ledgerHead, verifyLedger } from '@provinghouse/store';
 import type { Effects } from './effects.ts';
 
-/** One entry of a campaign's ledger, without the values before and after. */
-export interface LedgerLine {
-  readonly seq: number;
-  readonly at: string;
-  readonly who: string;
-  readonly action: string;
-  readonly kind: string;
-  readonly record: string;
-  readonly why: string;
-  readonly hash: string;
-}
-
-export interface CampaignLedger {
-  readonly entries: readonly LedgerLine[];
-  readonly verified: boolean;
-  /** Hash of the last entry. */
-  readonly head: string;
-}
-
 /** The whole ledger of a campaign and whether its chain of hashes holds; null for an unknown campaign. */
-export async function ledgerOf(campaign: string, { store }: Effects): Promise<CampaignLedger | null> {
+export async function ledgerOf(campaign: string, { store }: Effects): Promise<Ledger | null> {
   if (!(await campaignCodes(store)).includes(campaign)) return null;
   const { ok, head } = await verifyLedger(store, campaign);
   const entries = await ledgerEntries(store, campaign, { limit: Number.MAX_SAFE_INTEGER });

@@ -1,17 +1,23 @@
-import type { CampaignSummary } from '@provinghouse/contract';
+import type { CampaignFinding, CampaignSummary } from '@provinghouse/contract';
 import type { Verdict } from '@provinghouse/core';
 import { campaignCodes } from '@provinghouse/store';
 import type { Effects } from './effects.ts';
-import { judgeCampaign } from './judge/judge-campaign.ts';
 
-/** Every campaign of the record with how far it is and where its products stand. */
-export async function listCampaigns(effects: Effects): Promise<CampaignSummary[]> {
-  const codes = await campaignCodes(effects.store);
-  return Promise.all(codes.map((campaign) => summaryOf(campaign, effects)));
+/** Codes of the campaigns in the record, sorted. */
+export function heldCampaigns({ store }: Effects): Promise<string[]> {
+  return campaignCodes(store);
 }
 
-async function summaryOf(code: string, effects: Effects): Promise<CampaignSummary> {
-  const { campaign, products, pieces } = await judgeCampaign({ campaign: code }, effects);
+/** Every campaign of the record with how far it is and where its products stand; `judge` gives the finding of one. */
+export async function listCampaigns(
+  { store }: Effects,
+  judge: (campaign: string) => Promise<CampaignFinding | null>,
+): Promise<CampaignSummary[]> {
+  const findings = await Promise.all((await campaignCodes(store)).map(judge));
+  return findings.flatMap((finding) => (finding ? [summaryOf(finding)] : []));
+}
+
+function summaryOf({ campaign, products, pieces }: CampaignFinding): CampaignSummary {
   const count = (verdict: Verdict) => products.filter((product) => product.standing === verdict).length;
   return {
     campaign: campaign.campaign,

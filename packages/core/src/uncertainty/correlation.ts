@@ -14,7 +14,7 @@ export function correlationBetween(
 ): readonly (readonly number[])[] {
   if (stated.length > 0 && new Set(names).size < names.length)
     throw new RangeError('correlated inputs have names of their own');
-  const matrix = names.map((_, i) => names.map((_, j) => (i === j ? 1 : 0)));
+  const matrix: number[][] = names.map((_, i) => names.map((_, j) => Number(i === j)));
   for (const { between, coefficient } of stated) {
     const [i, j] = [names.indexOf(between[0]), names.indexOf(between[1])];
     const [first, second] = [matrix[i], matrix[j]];

@@ -1,6 +1,6 @@
 import type { Budget } from './budget.ts';
 import type { CoverageWish } from './coverage.ts';
-import { within } from './input-distribution.ts';
+import { evenlyWithin } from './input-distribution.ts';
 import {
   type Certificate,
   certificateInput,
@@ -77,7 +77,7 @@ export function calliperInputs({ certificate, limitOfError_mm, instrument }: Cal
           {
             name: 'limits of error of the calliper',
             unit: 'mm',
-            distribution: within(limitOfError_mm),
+            distribution: evenlyWithin(limitOfError_mm),
             source: `within ${limitOfError_mm} mm, stated for ${instrument} (JCGM 100:2008 4.3.7)`,
           },
         ]),

@@ -1,6 +1,6 @@
 import type { Budget } from './budget.ts';
 import type { CoverageWish } from './coverage.ts';
-import { estimated, within } from './input-distribution.ts';
+import { estimated, evenlyWithin } from './input-distribution.ts';
 import { extensionClassOf, extensionClassSource, extensionErrorOf } from './instrument-class.ts';
 import { type KnownValue, knownInput, requireAbove0, resolutionInput } from './instrument-input.ts';
 import { type MeasurementModel, type ModelInput, propagate } from './propagation.ts';
@@ -62,7 +62,7 @@ function classInputs({ extensionClass, extension_mm }: ElongationFacts): ModelIn
     {
       name: 'extension, error of indication',
       unit: 'mm',
-      distribution: within(extensionErrorOf(known, extension_mm)),
+      distribution: evenlyWithin(extensionErrorOf(known, extension_mm)),
       source: `class ${known.class}: within ${known.bias_pct} % or ${known.bias_um} um, ${extensionClassSource}`,
     },
   ];
@@ -77,7 +77,7 @@ function readingInputs({ resolution_mm, sampleStep_mm, originUncertainty_mm }: E
           {
             name: 'sampling at parting',
             unit: 'mm',
-            distribution: within(sampleStep_mm),
+            distribution: evenlyWithin(sampleStep_mm),
             source: 'one sample of table travel either way',
           },
         ]),

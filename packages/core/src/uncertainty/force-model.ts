@@ -1,6 +1,6 @@
 import type { Budget } from './budget.ts';
 import type { CoverageWish } from './coverage.ts';
-import { estimated, within } from './input-distribution.ts';
+import { estimated, evenlyWithin } from './input-distribution.ts';
 import { type ForceClass, forceClassOf, forceClassSource, leastForceOfClass } from './instrument-class.ts';
 import {
   type Certificate,
@@ -85,7 +85,7 @@ function classInputs(known: ForceClass | null, force_kN: number): ModelInput[] {
     {
       name: 'rig, error of indication',
       unit: 'kN',
-      distribution: within((known.indication_pct / 100) * force_kN),
+      distribution: evenlyWithin((known.indication_pct / 100) * force_kN),
       source: `class ${known.class}: within ${known.indication_pct} % of the force, ${forceClassSource}`,
     },
   ];
@@ -98,7 +98,7 @@ function repeatabilityInputs(known: ForceClass | null, { rig, force_kN }: ForceF
     {
       name: 'rig, repeatability',
       unit: 'kN',
-      distribution: within((known.repeatability_pct / 200) * force_kN),
+      distribution: evenlyWithin((known.repeatability_pct / 200) * force_kN),
       source: `class ${known.class}: errors of three runs within a range of ${known.repeatability_pct} %, ${forceClassSource}`,
     },
   ];
@@ -118,7 +118,7 @@ function driftInputs({ rig, force_kN }: ForceFacts): ModelInput[] {
     {
       name: 'drift since calibration',
       unit: 'kN',
-      distribution: within((perYear / 100) * years * force_kN),
+      distribution: evenlyWithin((perYear / 100) * years * force_kN),
       source: `up to ${perYear} % a year over ${years.toFixed(2)} years, as the certificates show`,
     },
   ];

@@ -18,7 +18,7 @@ export {
   type Moments,
   momentsOf,
   statementOf,
-  within,
+  evenlyWithin,
 } from './input-distribution.ts';
 export {
   type ExtensionClass,

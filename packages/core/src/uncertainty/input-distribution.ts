@@ -40,7 +40,7 @@ export interface Moments {
 }
 
 /** A value that lies within +/- `halfWidth` of `about`, every place as likely. */
-export function within(halfWidth: number, about = 0): InputDistribution {
+export function evenlyWithin(halfWidth: number, about = 0): InputDistribution {
   return { kind: 'rectangular', lower: about - halfWidth, upper: about + halfWidth };
 }
 

@@ -1,4 +1,4 @@
-import { estimated, within } from './input-distribution.ts';
+import { estimated, evenlyWithin } from './input-distribution.ts';
 import type { ModelInput } from './propagation.ts';
 
 /** A calibration certificate, in the unit of the instrument. */
@@ -42,7 +42,7 @@ export function resolutionInput(step: number, unit: string, name = 'resolution')
   return {
     name,
     unit,
-    distribution: within(step / 2),
+    distribution: evenlyWithin(step / 2),
     source: `step of ${step} ${unit}, half a step either way (JCGM 100:2008 F.2.2.1)`,
   };
 }
@@ -56,7 +56,7 @@ export function scatterInput(
   return {
     ...about,
     distribution: estimated(0, scatter.sd / Math.sqrt(readings), scatter.degreesOfFreedom),
-    source: `${scatter.source}, over the root of ${readings} (JCGM 100:2008 4.2)`,
+    source: `${scatter.source}${readings === 1 ? '' : `, over the root of ${readings}`} (JCGM 100:2008 4.2)`,
   };
 }
 

@@ -1,7 +1,7 @@
 import { summarise } from '../statistics/summary.ts';
 import type { Budget } from './budget.ts';
 import type { CoverageWish } from './coverage.ts';
-import { estimated, within } from './input-distribution.ts';
+import { estimated, evenlyWithin } from './input-distribution.ts';
 import {
   type Certificate,
   certificateInput,
@@ -79,7 +79,7 @@ function gaugeInputs(gauge: CoatingGaugeKnowledge, mean_um: number): ModelInput[
     inputs.push({
       name: 'limits of error of the gauge',
       unit: 'um',
-      distribution: within((gauge.limitOfError_pct / 100) * mean_um),
+      distribution: evenlyWithin((gauge.limitOfError_pct / 100) * mean_um),
       source: `within ${gauge.limitOfError_pct} % of the reading, stated for ${gauge.instrument} (JCGM 100:2008 4.3.7)`,
     });
   if (gauge.zeroUncertainty_um != null)
@@ -117,7 +117,7 @@ export function zincMassModel(thickness_um: KnownValue, density: CoatingDensity 
       {
         name: 'density of the coating',
         unit: 'g/cm3',
-        distribution: within(density.halfWidth_g_per_cm3, density.density_g_per_cm3),
+        distribution: evenlyWithin(density.halfWidth_g_per_cm3, density.density_g_per_cm3),
         source: density.source,
       },
     ],

@@ -81,10 +81,11 @@ const severity: readonly Verdict[] = ['does not conform', 'inconclusive', 'confo
 
 /**
  * The standing of a whole from its parts: one failure fails it, else one doubt leaves it inconclusive; what was not judged does not
- * count unless nothing was judged at all.
+ * count. Unless nothing was judged at all, or an `essential` part was not: nothing may be said to conform without its breaking force.
  */
-export function standingOf(verdicts: readonly Verdict[]): Verdict {
-  return severity.find((verdict) => verdicts.includes(verdict)) ?? 'not judged';
+export function standingOf(verdicts: readonly Verdict[], essential: readonly Verdict[] = []): Verdict {
+  const worst = severity.find((verdict) => verdicts.includes(verdict)) ?? 'not judged';
+  return worst === 'conforms' && essential.includes('not judged') ? 'not judged' : worst;
 }
 
 /** A requirement that could not be judged, and why. */

@@ -110,7 +110,10 @@ test('a nominal value without limits is not judged', () => {
 });
 
 test('a value never meets a limit in another unit', () => {
-  assert.throws(() => judge(limitOf({ lower: 40 }), { ...measuredAs(50, 1), unit: 'N' }, 'simple acceptance'), RangeError);
+  assert.throws(
+    () => judge(limitOf({ lower: 40 }), { ...measuredAs(50, 1), unit: 'N' }, 'simple acceptance'),
+    RangeError,
+  );
 });
 
 test('an uncertainty wider than half the tolerance leaves nothing to conform', () => {
@@ -124,6 +127,12 @@ test('one failure fails the whole; doubts come before what conforms; what was no
   assert.equal(standingOf(['conforms', 'not judged']), 'conforms');
   assert.equal(standingOf(['not judged']), 'not judged');
   assert.equal(standingOf([]), 'not judged');
+});
+
+test('nothing conforms as a whole while an essential part was not judged, but a failure still fails it', () => {
+  assert.equal(standingOf(['conforms', 'not judged'], ['not judged']), 'not judged');
+  assert.equal(standingOf(['conforms', 'does not conform'], ['not judged']), 'does not conform');
+  assert.equal(standingOf(['conforms'], ['conforms']), 'conforms');
 });
 
 test('what was not judged carries its reason', () => {

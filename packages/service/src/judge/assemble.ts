@@ -63,7 +63,7 @@ function ruleSentence(campaign: Row<'campaign'>): string {
   const k = figure(campaign.coverage_factor, 2);
   return campaign.decision_rule === 'simple acceptance'
     ? `Simple acceptance: a value conforms when it lies inside its limits; near a limit the risk of a wrong verdict reaches one in two (JCGM 106:2012 8.2).`
-    : `Guarded acceptance: a value conforms when it clears its limit by its expanded uncertainty U (k = ${k}, guard band w = U), does not conform when it fails the limit by U, and is inconclusive between (JCGM 106:2012 8.3; ILAC-G8:09/2019 4.2).`;
+    : `Guarded acceptance: a value conforms when it clears its limit by its expanded uncertainty U (k = ${k}, guard band w = U), does not conform when it fails the limit by U, and is inconclusive between (JCGM 106:2012 8.3; ILAC-G8:09/2019 4.2).`;
 }
 
 function answer(product: ProductFinding): string {

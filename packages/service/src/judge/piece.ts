@@ -58,7 +58,12 @@ export function judgePiece(row: Row<'pieces'>, claim: Claim, evidence: Evidence)
     examinersDiffer: examinersDiffer(breaks),
     zinc,
     judgements,
-    standing: standingOf(judgements.map((judgement) => judgement.verdict)),
+    standing: standingOf(
+      judgements.map((judgement) => judgement.verdict),
+      judgements
+        .filter((judgement) => judgement.limit.quantity === 'breakingForce')
+        .map((judgement) => judgement.verdict),
+    ),
     note: row.note,
   };
 }

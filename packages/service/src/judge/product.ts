@@ -46,7 +46,10 @@ export function judgeProduct(claim: Claim, pieces: readonly PieceFinding[], evid
     massPerMetre_kg_per_m: mass,
     pieces: pieces.map((piece) => piece.piece),
     judgements,
-    standing: standingOf(judgements.map((judgement) => judgement.verdict)),
+    standing: standingOf(
+      judgements.map((judgement) => judgement.verdict),
+      judgements.filter((judgement) => judgement.quantity === 'breakingForce').map((judgement) => judgement.verdict),
+    ),
     breakingForce,
     elongation,
     steelStress,

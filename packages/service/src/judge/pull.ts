@@ -104,7 +104,7 @@ function useOf(
   if (grip)
     return { use: 'at least', reasons: [...declared, 'It parted in the grip: the chain held at least this force.'] };
   if (!row.valid) return { use: 'none', reasons: declared };
-  if (reading && !reading.valid) return { use: 'none', reasons: reading.notes };
+  if (reading && !reading.valid) return { use: 'none', reasons: ['The record is not fit for use.', ...reading.notes] };
   if (reading?.maximumIsAtLeast) return { use: 'at least', reasons: [atLeastReason(reading)] };
   return { use: 'value', reasons: [] };
 }

@@ -11,6 +11,7 @@ import { type KruskalWallis, kruskalWallis } from './kruskal-wallis.ts';
 import { letterGroups } from './letter-groups.ts';
 import { levene, type ScatterTest } from './levene.ts';
 import { type PairDifference, type PairwiseComparison, pairSentence } from './pair-difference.ts';
+import { type RangeFamily, rangeFamily } from './range-family.ts';
 import { type RankProbability, rankGroups } from './rank-probability.ts';
 import { tukeyOf } from './tukey-kramer.ts';
 import { type WelchAnova, welchOf } from './welch-anova.ts';
@@ -83,7 +84,8 @@ export function compareGroups(request: ComparisonRequest): Comparison {
   const { groups, n, empty } = moments;
   const classic = anovaOf(groups, { n, doubts: [] });
   const ranks = kruskalWallis(request.groups);
-  const pairs = pairsWithEffect(groups, { confidence, empty, unit: request.unit ?? '' });
+  const family = rangeFamily(Math.max(groups.length, 2));
+  const pairs = pairsWithEffect(groups, { confidence, empty, family, unit: request.unit ?? '' });
   const compared = groups.map((group) => comparedGroup(group, { ...request, confidence, centre: moments.centre }));
   const lettered = withLetters(compared, pairs);
   const equalScatter = { brownForsythe: levene(request.groups), bartlett: bartlett(request.groups) };
@@ -100,7 +102,7 @@ export function compareGroups(request: ComparisonRequest): Comparison {
     ranks,
     equalScatter,
     pairs,
-    pooledPairs: tukeyOf(groups, { n, confidence, empty }),
+    pooledPairs: tukeyOf(groups, { n, confidence, empty, family }),
     rankPairs: dunnOf(ranks),
     order,
     doubts: comparisonDoubts({ request, groups: lettered, welch, equalScatter, ranks, order, confidence }),
@@ -115,7 +117,12 @@ function byMean(moments: CentredGroups, higherIsBetter: boolean): CentredGroups 
 
 function pairsWithEffect(
   groups: readonly CentredGroup[],
-  options: { readonly confidence: number; readonly empty: readonly string[]; readonly unit: string },
+  options: {
+    readonly confidence: number;
+    readonly empty: readonly string[];
+    readonly family: RangeFamily;
+    readonly unit: string;
+  },
 ): ComparedPair[] {
   const { confidence, unit } = options;
   const named = new Map(groups.map((group) => [group.name, group]));

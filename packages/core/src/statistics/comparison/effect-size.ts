@@ -1,4 +1,4 @@
-import { logGamma, noncentralTCdf } from '../distribution/index.ts';
+import { logGamma, noncentralTCdf, normalQuantile } from '../distribution/index.ts';
 import type { AnalysisOfVariance } from './analysis-of-variance.ts';
 import { bracketedRoot } from './bracketed-root.ts';
 import { type CentredGroup, centred, type Group, refuseConfidence } from './group.ts';
@@ -75,11 +75,14 @@ function noncentralityAt(at: {
   const { t, degreesOfFreedom, p } = at;
   if (Math.abs(t) > 1000) return null;
   const excess = (delta: number) => noncentralTCdf(t, degreesOfFreedom, delta) - p;
-  let reach = 2 + 2 * Math.sqrt(1 + t ** 2 / (2 * degreesOfFreedom));
-  for (let widening = 0; widening < 8; widening += 1) {
-    const root = bracketedRoot(excess, { lower: t - reach, upper: t + reach, tolerance: 1e-10 });
+  // Normal approximation of the noncentral t: close enough to bracket the root in a few evaluations.
+  const width = Math.sqrt(1 + t ** 2 / (2 * degreesOfFreedom));
+  const guess = t - normalQuantile(p) * width;
+  let reach = 0.3 * width;
+  for (let widening = 0; widening < 12; widening += 1) {
+    const root = bracketedRoot(excess, { lower: guess - reach, upper: guess + reach, tolerance: 1e-10 });
     if (root !== null) return root;
-    reach *= 2;
+    reach *= 2.5;
   }
   return null;
 }

@@ -19,12 +19,12 @@ export function gamesHowell(
 /** The comparison from moments: the caller has the values centred already. */
 export function gamesHowellOf(
   groups: readonly CentredGroup[],
-  options: { readonly confidence: number; readonly empty: readonly string[] },
+  options: { readonly confidence: number; readonly empty: readonly string[]; readonly family?: RangeFamily },
 ): PairwiseComparison {
   const { confidence, empty } = options;
   refuseConfidence(confidence);
   const size = groups.filter((group) => group.variance !== null).length;
-  const family = rangeFamily(Math.max(size, 2));
+  const family = familyOf(size, options.family);
   const pairs = pairsOf(groups).map((pair) => compared(pair, { family, confidence }));
   return {
     method: 'All pairs with unequal variances (Games and Howell 1976)',
@@ -36,6 +36,11 @@ export function gamesHowellOf(
       ...groups.filter((group) => group.variance === 0).map((group) => `${group.name}: all values are equal`),
     ],
   };
+}
+
+/** A family at hand is used again when it is of the right size; making one takes longer than all its pairs. */
+export function familyOf(size: number, atHand: RangeFamily | undefined): RangeFamily {
+  return atHand?.groups === size ? atHand : rangeFamily(Math.max(size, 2));
 }
 
 function compared(

@@ -1,8 +1,8 @@
 import { anovaOf } from './analysis-of-variance.ts';
-import { studentized } from './games-howell.ts';
+import { familyOf, studentized } from './games-howell.ts';
 import { type CentredGroup, centred, type Group, refuseConfidence } from './group.ts';
 import { type PairwiseComparison, pairsOf, unjudged } from './pair-difference.ts';
-import { rangeFamily } from './range-family.ts';
+import type { RangeFamily } from './range-family.ts';
 
 /** The scatter the means are held against. */
 export interface ResidualScatter {
@@ -33,6 +33,7 @@ export function tukeyOf(
     readonly confidence: number;
     readonly empty: readonly string[];
     readonly residual?: ResidualScatter;
+    readonly family?: RangeFamily;
   },
 ): PairwiseComparison {
   const { confidence, empty, n } = options;
@@ -47,7 +48,7 @@ export function tukeyOf(
   }
   const { meanSquare, degreesOfFreedom } = residual;
   if (groups.length < 2) return { method, confidence, pairs: [], doubts };
-  const family = rangeFamily(groups.length);
+  const family = familyOf(groups.length, options.family);
   const against = { family, confidence, critical: family.quantile(confidence, degreesOfFreedom) };
   return {
     method,

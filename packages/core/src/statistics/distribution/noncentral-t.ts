@@ -17,17 +17,21 @@ function requireArguments(nu: number, delta: number): void {
 export function noncentralTCdf(t: number, nu: number, delta: number): number {
   requireArguments(nu, delta);
   requireNumber('noncentral t', t);
-  if (t === -Infinity) return 0;
-  if (t === Infinity) return 1;
-  if (nu === Infinity) return normalUpper(delta - t);
-  if (delta === 0) return studentCdf(t, nu);
-  if (t === 0) return normalUpper(delta);
-  return Math.min(1, meanOverScale({ logOf: (s) => normalLogCdf(t * s - delta) }, nu));
+  return t > delta ? 1 - lowerTail(-t, nu, -delta) : lowerTail(t, nu, delta);
 }
 
 /** P(T > t) of the noncentral t distribution, computed directly; see `noncentralTCdf`. */
 export function noncentralTUpper(t: number, nu: number, delta: number): number {
   return noncentralTCdf(-t, nu, -delta);
+}
+
+/** P(T <= t) for t at or below delta, where it is the smaller tail or nearly so and the integrand has one scale. */
+function lowerTail(t: number, nu: number, delta: number): number {
+  if (t === -Infinity) return 0;
+  if (nu === Infinity) return normalUpper(delta - t);
+  if (delta === 0) return studentCdf(t, nu);
+  if (t === 0) return normalUpper(delta);
+  return Math.min(1, meanOverScale({ logOf: (s) => normalLogCdf(t * s - delta) }, nu));
 }
 
 /** t with P(T <= t) = `p` for the noncentral t distribution; infinite at p = 0 and 1. */

@@ -54,13 +54,13 @@ function peakOf(f: (u: number) => number, start: number, firstStep: number): Pea
   return { at, height, width: firstStep };
 }
 
-/** The step is halved until two sums agree to 2e-7; as each halving squares the error, the last sum is then good to about 1e-13. */
+/** The step is halved until two sums agree to 1e-9; each halving about squares the error, so that the last sum is better than that by far. */
 function trapezoid(f: (v: number) => number): number {
   let step = 0.3;
   let total = step * sumOutwards(f, 0, step);
   for (let halving = 0; halving < 9; halving += 1) {
     const finer = 0.5 * (total + step * sumOutwards(f, 0.5, step));
-    const settled = Math.abs(finer - total) <= 2e-7 * finer;
+    const settled = Math.abs(finer - total) <= 1e-9 * finer;
     total = finer;
     step *= 0.5;
     if (settled) break;

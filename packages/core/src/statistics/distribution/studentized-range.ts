@@ -96,7 +96,9 @@ export function studentizedRangeCdf(q: number, groups: number, nu: number): numb
   requireArguments(groups, nu);
   requireNumber('the studentized range', q);
   if (q <= 0) return 0;
-  return q === Infinity ? 1 : studentized(rangeLower(groups), q, nu);
+  if (q === Infinity) return 1;
+  const lower = studentized(rangeLower(groups), q, nu);
+  return lower < 0.5 ? lower : 1 - studentized(rangeUpper(groups), q, nu);
 }
 
 /** P(Q > q) of the studentized range, computed directly. */
@@ -104,7 +106,9 @@ export function studentizedRangeUpper(q: number, groups: number, nu: number): nu
   requireArguments(groups, nu);
   requireNumber('the studentized range', q);
   if (q <= 0) return 1;
-  return q === Infinity ? 0 : studentized(rangeUpper(groups), q, nu);
+  if (q === Infinity) return 0;
+  const upper = studentized(rangeUpper(groups), q, nu);
+  return upper < 0.5 ? upper : 1 - studentized(rangeLower(groups), q, nu);
 }
 
 /** q with P(Q <= q) = `p` for the studentized range; 0 at p = 0, infinity at p = 1. */

@@ -3,8 +3,8 @@ import { type ModeRecord, modeRecord } from './mode-record.ts';
 import { brokenModes, isUnread, type PulledPiece } from './piece.ts';
 import { type ModePosterior, modePosterior } from './posterior.ts';
 import { shapeProfileInterval } from './profile-interval.ts';
-import { type ShapePrior, type ShapePriors, priorOf, priorSentence } from './shape-prior.ts';
-import { fitWeibull, type Interval, waldInterval, type WeibullFit } from './weibull-fit.ts';
+import { priorOf, priorSentence, type ShapePrior, type ShapePriors } from './shape-prior.ts';
+import { fitWeibull, type Interval, type WeibullFit, waldInterval } from './weibull-fit.ts';
 
 /** Stands for the mode when no break was read, or nothing broke. */
 export const anyMode = 'any';

@@ -43,7 +43,7 @@ export function logForceAt(
     const { value, slope } = logHazard(shapes, logRates, x);
     const move = (value - target) / slope;
     x -= move;
-    if (Math.abs(move) < 1e-13 * (1 + Math.abs(x))) break;
+    if (Math.abs(move) < 1e-12 * (1 + Math.abs(x))) break;
   }
   return x;
 }
@@ -51,8 +51,7 @@ export function logForceAt(
 /** The least of the forces the modes would give alone: the true one is just below. */
 function leastAlone(shapes: Float64Array, logRates: Float64Array, target: number): number {
   let least = Number.POSITIVE_INFINITY;
-  for (let m = 0; m < shapes.length; m++)
-    least = Math.min(least, (target - (logRates[m] ?? 0)) / (shapes[m] ?? 1));
+  for (let m = 0; m < shapes.length; m++) least = Math.min(least, (target - (logRates[m] ?? 0)) / (shapes[m] ?? 1));
   return least;
 }
 

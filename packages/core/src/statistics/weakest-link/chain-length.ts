@@ -66,11 +66,19 @@ export function chainLength(modes: BreakModes, asked: LengthAsked): ChainLength 
   const logReference = governing[0]?.record.logReference ?? 0;
   const force = (logForce: number) => Math.exp(logReference + logForce);
   const drawn = (of: readonly BreakMode[], survival: number) =>
-    drawnLogForces(of.map(({ posterior }) => posterior), Math.log(-Math.log(survival) / links));
+    drawnLogForces(
+      of.map(({ posterior }) => posterior),
+      Math.log(-Math.log(survival) / links),
+    );
   const middle = drawn(governing, 0.5);
   const sortedMiddle = Float64Array.from(middle).sort();
   const broke = seen.length > 0;
-  const moments = broke ? chainForces(seen.map(({ finding }) => finding.law), links) : null;
+  const moments = broke
+    ? chainForces(
+        seen.map(({ finding }) => finding.law),
+        links,
+      )
+    : null;
   return {
     length_m: asked.length_m,
     links,
@@ -91,12 +99,22 @@ export function chainLength(modes: BreakModes, asked: LengthAsked): ChainLength 
         priorFree: asked.priorFree?.[k] ?? null,
       };
     }),
-    shares: broke ? drawnShares(seen.map(({ posterior }) => posterior), middle) : [],
+    shares: broke
+      ? drawnShares(
+          seen.map(({ posterior }) => posterior),
+          middle,
+        )
+      : [],
     holding: asked.forces_kN.map((force_kN) => holdingChance(governing, force_kN, asked, broke)),
   };
 }
 
-function holdingChance(modes: readonly BreakMode[], force_kN: number, asked: LengthAsked, broke: boolean): HoldingChance {
+function holdingChance(
+  modes: readonly BreakMode[],
+  force_kN: number,
+  asked: LengthAsked,
+  broke: boolean,
+): HoldingChance {
   const logForce = Math.log(force_kN) - (modes[0]?.record.logReference ?? 0);
   const posteriors = modes.map(({ posterior }) => posterior);
   const survivals = drawnSurvivals(posteriors, asked.links, logForce).sort();

@@ -29,7 +29,11 @@ export function fitPooledShape(records: readonly ModeRecord[]): PooledShape {
   if (!first) return { ...nothing, scales_kN: records.map(() => null), reason: 'nothing broke in this mode' };
   const root = shapeRoot(broken, startingShape(first));
   if (!Number.isFinite(root.shape)) {
-    return { ...nothing, scales_kN: records.map(() => null), reason: 'every break lies at the greatest force of its product: no shape' };
+    return {
+      ...nothing,
+      scales_kN: records.map(() => null),
+      reason: 'every break lies at the greatest force of its product: no shape',
+    };
   }
   const { shape } = root;
   const logScales = records.map((record) =>

@@ -44,7 +44,8 @@ export function priorFreeForces(plan: PriorFreePlan): readonly PriorFreeForce[] 
     const bound = pivotLowerBound(outcome, k, confidence);
     const fit = modes.length === 1 ? first.finding.likelihood : null;
     // A one-sided bound with confidence c is the lower end of the two-sided interval with 2c - 1.
-    const profile = fit && quantileProfileInterval(first.record, fit, { links, survival, confidence: 2 * confidence - 1 });
+    const profile =
+      fit && quantileProfileInterval(first.record, fit, { links, survival, confidence: 2 * confidence - 1 });
     return {
       estimate_kN: Math.exp(logReference + (outcome.estimates[k]?.logForce ?? 0)),
       bootstrapBound_kN: bound === null ? null : Math.exp(logReference + bound),

@@ -11,7 +11,10 @@ export interface RankLine {
  * or of the force on the ordinate. For the picture and for comparison with older reports; the fits of this room are by likelihood.
  * null below two points, or when all lie at one force.
  */
-export function rankLine(breaks: readonly PlottedBreak[], regress: 'ordinate on force' | 'force on ordinate'): RankLine | null {
+export function rankLine(
+  breaks: readonly PlottedBreak[],
+  regress: 'ordinate on force' | 'force on ordinate',
+): RankLine | null {
   const x = breaks.map((point) => Math.log(point.force_kN));
   const y = breaks.map((point) => Math.log(point.hazardOfOneLink));
   const mx = mean(x);

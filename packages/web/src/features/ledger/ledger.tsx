@@ -1,10 +1,11 @@
 import './ledger.css';
+import type { Ledger, LedgerLine } from '@provinghouse/contract';
 import { useState } from 'react';
 import { CampaignFrame } from '../../components/campaign-frame.tsx';
 import { AtFault, Reading } from '../../components/notice.tsx';
 import { Page, Section } from '../../components/page.tsx';
 import { VerdictShape } from '../../components/verdict-mark.tsx';
-import { type Ledger, type LedgerLine, useLedger } from '../../lib/requests/ledger.ts';
+import { useLedger } from '../../lib/requests/ledger.ts';
 import { text } from '../../lib/text.ts';
 
 /** Rows added at a time: a ledger of thousands would make the page slow to lay out. */
