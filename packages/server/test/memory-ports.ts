@@ -63,11 +63,12 @@ export const ledger: Ledger = {
       action: 'bring in',
       kind: 'campaign',
       record: 'QUAY-1',
-      why: null,
+      why: 'brought in',
       hash: 'ab'.repeat(32),
     },
   ],
   verified: true,
+  head: 'b2'.repeat(32),
 };
 
 export const reportBytes = new TextEncoder().encode('%PDF-1.7 test');

@@ -11,6 +11,7 @@ export { type ElongationFacts, elongationBudget, elongationModel } from './elong
 export { type ForceFacts, forceBudget, forceModel, type RigKnowledge } from './force-model.ts';
 export {
   estimated,
+  evenlyWithin,
   freedomOfEstimate,
   type InputDistribution,
   type InputDistributionKind,
@@ -18,7 +19,6 @@ export {
   type Moments,
   momentsOf,
   statementOf,
-  evenlyWithin,
 } from './input-distribution.ts';
 export {
   type ExtensionClass,
