@@ -21,8 +21,8 @@ export interface RunningServer {
 }
 
 /**
- * Starts listening. A port that is taken is an InputError `port-taken` with its cure; so is an address that is not this machine's
- * (`host-unknown`).
+ * Starts listening. A port that is taken is an InputError `server/port-taken` with its cure; so is an address that is not this machine's
+ * (`server/host-unknown`).
  */
 export async function startServer({
   ports,
@@ -45,21 +45,21 @@ function listenFault(error: unknown, at: { readonly port: number; readonly host:
   const code = typeof error === 'object' && error !== null && 'code' in error ? error.code : null;
   if (code === 'EADDRINUSE') {
     return new InputError(
-      'port-taken',
+      'server/port-taken',
       `Port ${at.port} on ${at.host} is taken. Stop the program that holds it, or choose another port (0 takes any free one).`,
       at,
     );
   }
   if (code === 'EACCES') {
     return new InputError(
-      'port-refused',
+      'server/port-refused',
       `Port ${at.port} on ${at.host} may not be used by this account. Choose a port above 1023.`,
       at,
     );
   }
   if (code === 'EADDRNOTAVAIL' || code === 'ENOTFOUND') {
     return new InputError(
-      'host-unknown',
+      'server/host-unknown',
       `${at.host} is no address of this machine. Leave the host out to listen on 127.0.0.1.`,
       at,
     );

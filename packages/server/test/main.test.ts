@@ -17,7 +17,7 @@ test('a port that is taken is said so, with the cure', async () => {
   const port = Number(new URL(first.address).port);
   await assert.rejects(startServer({ ports: memoryPorts, port }), (error: Error & { code?: string }) => {
     assert.equal(error.name, 'InputError');
-    assert.equal(error.code, 'port-taken');
+    assert.equal(error.code, 'server/port-taken');
     assert.match(error.message, new RegExp(`Port ${port} on 127\\.0\\.0\\.1 is taken\\. .*choose another port`));
     return true;
   });
@@ -25,5 +25,7 @@ test('a port that is taken is said so, with the cure', async () => {
 });
 
 test('an address that is not of this machine is said so', async () => {
-  await assert.rejects(startServer({ ports: memoryPorts, port: 0, host: '203.0.113.1' }), { code: 'host-unknown' });
+  await assert.rejects(startServer({ ports: memoryPorts, port: 0, host: '203.0.113.1' }), {
+    code: 'server/host-unknown',
+  });
 });

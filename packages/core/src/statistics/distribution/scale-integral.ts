@@ -30,28 +30,40 @@ interface Peak {
   readonly width: number;
 }
 
-/** Parabolas through three points, uphill steps where the curve bends the wrong way; the place only guides the sum and need not be exact. */
+/** Parabolas through three points, each move held within a reach; the place only guides the sum and need not be exact. */
 function peakOf(f: (u: number) => number, start: number, firstStep: number): Peak {
-  let at = start;
+  let { at, height, reach } = climb(f, start, firstStep);
   let step = firstStep;
-  let height = f(at);
-  for (let round = 0; round < 200 && height > -Infinity; round += 1) {
+  for (let round = 0; round < 100 && height > -Infinity; round += 1) {
     const left = f(at - step);
     const right = f(at + step);
     const curvature = (left - 2 * height + right) / (step * step);
-    const slope = (right - left) / (2 * step);
-    const width = curvature < 0 ? 1 / Math.sqrt(-curvature) : Infinity;
-    const move = curvature < 0 && Number.isFinite(slope) ? -slope / curvature : 4 * step * (right > left ? 1 : -1);
-    if (curvature < 0 && Math.abs(move) < 0.3 * width && step < 2 * width) return { at, height, width };
-    step = Math.min(Math.abs(move) > 4 * step ? 2 * step : step, width);
-    const next = at + Math.max(-4 * step, Math.min(4 * step, move));
+    const bent = curvature < 0 && curvature > -Infinity;
+    const width = bent ? 1 / Math.sqrt(-curvature) : 0.5 * step;
+    const move = bent ? (right - left) / (2 * step * -curvature) : 2 * step * Math.sign(right - left);
+    if (bent && Math.abs(move) < 0.3 * width && step < 2 * width) return { at, height, width };
+    step = Math.min(step, width);
+    const next = at + Math.max(-reach, Math.min(reach, move));
     const nextHeight = f(next);
-    if (nextHeight >= height || Math.abs(move) < width) {
+    if (nextHeight >= height) {
       at = next;
       height = nextHeight;
-    } else step *= 0.5;
+    } else reach = 0.4 * Math.min(reach, Math.abs(move));
   }
-  return { at, height, width: firstStep };
+  return { at, height, width: step };
+}
+
+/** Uphill in doubling steps until the next one would lead down. */
+function climb(f: (u: number) => number, start: number, firstStep: number) {
+  let at = start;
+  let height = f(at);
+  let reach = f(at + firstStep) > height ? firstStep : -firstStep;
+  for (let next = f(at + reach); next > height; next = f(at + reach)) {
+    at += reach;
+    height = next;
+    reach *= 2;
+  }
+  return { at, height, reach: Math.abs(reach) };
 }
 
 /** The step is halved until two sums agree to 1e-9; each halving about squares the error, so that the last sum is better than that by far. */
