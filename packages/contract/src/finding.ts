@@ -1,15 +1,24 @@
 import type {
   BreakReading,
   BreakTally,
+  CharacteristicValue,
   DecisionRule,
   GaugingReading,
+  Comparison as GroupComparison,
+  GrubbsTest,
   Judgement,
+  Kappa,
+  LongChainFinding,
+  MeanInterval,
   MeasuredValue,
+  NormalityTest,
   Quantity,
   Specification,
   StrengthSplit,
   Summary,
+  ToleranceBound,
   TraceReading,
+  ValueForMoney,
   Verdict,
   ZincSurvey,
 } from '@provinghouse/core';
@@ -75,6 +84,17 @@ export interface ProductSummary extends Summary {
   readonly sentence: string;
 }
 
+/** What may be inferred on the breaking force of a product from its counted pieces, and where nothing may, why. */
+export interface ProductInference {
+  readonly mean: MeanInterval;
+  /** Force that 95 % of such pieces exceed, with 95 % confidence. */
+  readonly tolerance: ToleranceBound;
+  readonly characteristic: CharacteristicValue;
+  /** The value farthest out: shown, never dropped. */
+  readonly outlier: GrubbsTest;
+  readonly normality: NormalityTest;
+}
+
 export interface ProductFinding {
   readonly product: string;
   readonly supplier: string;
@@ -92,6 +112,9 @@ export interface ProductFinding {
   readonly elongation: ProductSummary;
   /** Mean stress at the maximum over the gauged steel area, N/mm2. */
   readonly steelStress: ProductSummary;
+  readonly inference: ProductInference;
+  /** What the pieces say about a long chain, by break mode; null when no piece shows a force. */
+  readonly longChain: LongChainFinding | null;
   /** The split of the mean piece; null without both areas and a force. */
   readonly split: StrengthSplit | null;
   readonly breaks: readonly BreakTally[];
@@ -102,11 +125,22 @@ export interface ProductFinding {
   readonly forcePerPrice_kN_m: number | null;
 }
 
-/** Products of one nominal size side by side. No ranking: a difference within the scatter is called one. */
+/** Products of one nominal size side by side. A difference within the scatter is called one. */
 export interface Comparison {
   readonly nominalSize_mm: number;
   readonly products: readonly string[];
   readonly sentences: readonly string[];
+  /** Differences of the mean breaking forces with joint limits; null below two products. */
+  readonly statistics: GroupComparison | null;
+  /** Force for its mass and price, and margin over the specification, with uncertainty. */
+  readonly worth: ValueForMoney;
+}
+
+/** How far two or more readers of the breaks agree beyond chance. */
+export interface ReaderAgreement {
+  readonly readers: readonly string[];
+  readonly position: Kappa;
+  readonly mode: Kappa;
 }
 
 /** The whole finding of a campaign: everything the screens and the report show, and nothing they compute. */
@@ -121,6 +155,8 @@ export interface CampaignFinding {
   readonly products: readonly ProductFinding[];
   readonly pieces: readonly PieceFinding[];
   readonly comparisons: readonly Comparison[];
+  /** Null when no break was read twice. */
+  readonly agreement: ReaderAgreement | null;
   /** The answer in a few sentences, product by product. */
   readonly answers: readonly string[];
   readonly photographs: readonly Row<'photographs'>[];

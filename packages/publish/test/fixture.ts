@@ -2,6 +2,7 @@ import type {
   CampaignFinding,
   PieceFinding,
   ProductFinding,
+  ProductInference,
   ProductSummary,
   PullCurve,
   PullFinding,
@@ -15,6 +16,14 @@ import type {
   StrengthSplit,
   TraceReading,
   Verdict,
+} from '@provinghouse/core';
+import {
+  characteristicValue,
+  grubbsTest,
+  meanInterval,
+  shapiroWilk,
+  toleranceBound,
+  valueForMoney,
 } from '@provinghouse/core';
 import type { ReportDocument } from '../src/index.ts';
 
@@ -133,12 +142,25 @@ function makeFinding(products: readonly ProductFinding[], pieces: readonly Piece
               nominalSize_mm: 8,
               products: products.map((one) => one.product),
               sentences: ['The means differ by less than their scatter.'],
+              statistics: null,
+              worth: valueForMoney([], { seed: 1 }),
             },
           ],
+    agreement: null,
     answers: products.map((product) => `${product.product}: ${product.standing}.`),
     photographs: [],
     limitsOfTheFinding: ['Few pieces from one length of each product.'],
     doubts: ['CAL-1 has no certificate on record.'],
+  };
+}
+
+function inferenceOf(values: readonly number[]): ProductInference {
+  return {
+    mean: meanInterval({ values }, { confidence: 0.95, unit: 'kN' }),
+    tolerance: toleranceBound({ values, coverage: 0.95, confidence: 0.95, side: 'lower', unit: 'kN' }),
+    characteristic: characteristicValue({ values }, { unit: 'kN' }),
+    outlier: grubbsTest(values, { significance: 0.05, end: 'either', unit: 'kN' }),
+    normality: shapiroWilk(values),
   };
 }
 
@@ -197,6 +219,8 @@ function makeProduct(index: number, shape: FixtureShape): Part {
       pieces,
     ),
     steelStress: summary([], 'N/mm2', pieces),
+    inference: inferenceOf(values),
+    longChain: null,
     split: shape.isGauged === false || mean === null ? null : split(mean),
     breaks: values.length === 0 ? [] : [{ position: 'crown', mode: 'ductile cup-and-cone', count: values.length }],
     zinc:
@@ -417,6 +441,7 @@ function judgement(limit: Limit, pull: PullFinding | null, standing: Verdict): J
     measured,
     rule: 'guarded acceptance',
     acceptance: measured === null ? { lower: null, upper: null } : { lower: (limit.lower ?? 0) + 0.47, upper: null },
+    probability: null,
     verdict: measured === null ? 'not judged' : standing,
     reason: measured === null ? 'Nothing was measured.' : 'A reason in words.',
   };

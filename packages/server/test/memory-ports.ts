@@ -40,6 +40,7 @@ export const finding: CampaignFinding = {
   products: [],
   pieces: [],
   comparisons: [],
+  agreement: null,
   answers: ['Nothing was pulled.'],
   photographs: [],
   limitsOfTheFinding: [],

@@ -11,7 +11,7 @@ export interface Coverage {
 
 /**
  * Coverage factor t_p(nu) for a probability, or the probability that a factor covers, at `degreesOfFreedom` (Infinity: normal).
- * Degrees of freedom that are not whole are cut to the next lower whole number, but not below 1 (JCGM 100:2008 G.6.4).
+ * Degrees of freedom are stated to one decimal and cut to the next lower whole number, but not below 1 (JCGM 100:2008 G.4.1, G.6.4).
  *
  * @throws RangeError for a probability outside 0 to 1 or a factor not above 0
  */
@@ -29,8 +29,9 @@ export function coverage(wish: CoverageWish, degreesOfFreedom: number): Coverage
   return { factor, probability: wish.probability };
 }
 
-/** Cut to a whole number; a rounding error below one still counts as that one. */
+/** Stated to one decimal, as JCGM 100:2008 prints them (G.4.1: 18.996 is 19.0), then cut to a whole number. */
 export function wholeFreedom(degreesOfFreedom: number): number {
   if (!(degreesOfFreedom > 0)) throw new RangeError('degrees of freedom are above 0');
-  return degreesOfFreedom === Infinity ? Infinity : Math.max(1, Math.floor(degreesOfFreedom * (1 + 1e-12)));
+  if (degreesOfFreedom === Infinity) return Infinity;
+  return Math.max(1, Math.floor(Math.round(10 * degreesOfFreedom) / 10));
 }

@@ -130,33 +130,36 @@ function scaledModel(
   };
 }
 
-/** Sum over i, j of f_ij^2 / 2 + f_i f_ijj, in scaled inputs (JCGM 100:2008 5.1.2 Note). */
+/**
+ * Sum over i, j of f_ij^2 / 2 + f_i f_ijj, in scaled inputs (JCGM 100:2008 5.1.2 Note). The four corners of each pair serve the mixed
+ * second derivative and both third ones, so n inputs take 2 n^2 evaluations.
+ */
 function secondOrder({ count, at }: ScaledModel, slopes: readonly number[]): number {
   const centre = at([]);
-  const bend = (j: number, beside: readonly Shift[], here: number) =>
-    (at([...beside, { index: j, by: step }]) - 2 * here + at([...beside, { index: j, by: -step }])) / step ** 2;
+  const along = (index: number, by: number) => at([{ index, by }]);
+  const up = slopes.map((_, index) => along(index, step));
+  const down = slopes.map((_, index) => along(index, -step));
   let sum = 0;
   for (let i = 0; i < count; i++) {
-    for (let j = 0; j < count; j++) {
-      const [up, down] = [
-        { index: i, by: step },
-        { index: i, by: -step },
-      ];
-      const rise = (bend(j, [up], at([up])) - bend(j, [down], at([down]))) / (2 * step);
-      sum += 0.5 * mixed({ at, i, j, bend: bend(j, [], centre) }) ** 2 + (slopes[i] ?? 0) * rise;
+    const [above = 0, below = 0] = [up[i], down[i]];
+    const bend = (above - 2 * centre + below) / step ** 2;
+    const third = (along(i, 2 * step) - 2 * above + 2 * below - along(i, -2 * step)) / (2 * step ** 3);
+    sum += 0.5 * bend ** 2 + (slopes[i] ?? 0) * third;
+    for (let j = 0; j < i; j++) {
+      const corner = (a: number, b: number) =>
+        at([
+          { index: i, by: a * step },
+          { index: j, by: b * step },
+        ]);
+      const [pp, pm, mp, mm] = [corner(1, 1), corner(1, -1), corner(-1, 1), corner(-1, -1)];
+      const cross = (pp - pm - mp + mm) / (4 * step ** 2);
+      const iThenJJ = (pp + pm - mp - mm - 2 * (above - below)) / (2 * step ** 3);
+      const jThenII = (pp + mp - pm - mm - 2 * ((up[j] ?? 0) - (down[j] ?? 0))) / (2 * step ** 3);
+      // The pair counts twice, once from each end.
+      sum += cross ** 2 + (slopes[i] ?? 0) * iThenJJ + (slopes[j] ?? 0) * jThenII;
     }
   }
   return sum;
-}
-
-function mixed({ at, i, j, bend }: Pick<ScaledModel, 'at'> & { i: number; j: number; bend: number }): number {
-  if (i === j) return bend;
-  const corner = (a: number, b: number) =>
-    at([
-      { index: i, by: a * step },
-      { index: j, by: b * step },
-    ]);
-  return (corner(1, 1) - corner(1, -1) - corner(-1, 1) + corner(-1, -1)) / (4 * step ** 2);
 }
 
 /** Several results of the same inputs: their uncertainties and how they hang together. */

@@ -79,7 +79,7 @@ export function decideConformity(
     verdict,
     specificRisk: riskOf(verdict, conformance),
     reason: reasonOf(verdict, bounds),
-    doubts: [...(conformance?.doubts ?? []), ...boundsDoubts(bounds, limits)],
+    doubts: [...(conformance?.doubts ?? []), ...boundsDoubts(bounds, limits), ...unitDoubts(value, limits)],
   });
 }
 
@@ -140,4 +140,12 @@ function boundsDoubts({ acceptance }: DecisionBounds, { lower, upper }: Conformi
   return isCrossed && lower !== null && upper !== null
     ? ['The guard bands meet: with this uncertainty no value could be accepted.']
     : [];
+}
+
+/** Newtons keyed as kilonewtons, or the other way round, lie a factor of 1000 from every limit. */
+function unitDoubts({ value, unit }: ConformityValue, { lower, upper }: ConformityLimits): string[] {
+  const limit = lower ?? upper ?? 0;
+  const factor = Math.abs(value / limit);
+  if (limit === 0 || value === 0 || (factor < 300 && factor > 1 / 300)) return [];
+  return [`The value is ${Number(factor.toPrecision(2))} times the limit: see whether it is really in ${unit}.`];
 }

@@ -5,6 +5,7 @@ export {
   guardForRisk,
   type RuleUncertainty,
 } from './acceptance-limit.ts';
+export { type AllPiecesDecision, decideAllPieces } from './all-pieces.ts';
 export {
   type ConformanceProbability,
   type ConformityLimits,
@@ -21,12 +22,6 @@ export {
   type PriorSpread,
 } from './global-risk.ts';
 export * from './judge.ts';
-export {
-  type AllPiecesDecision,
-  decideAllPieces,
-  decideMean,
-  decideToleranceBound,
-  type SampleRequirement,
-  type ToleranceDecision,
-} from './requirement.ts';
+export { decideMean, type MeanDecision, type SampleRequirement } from './mean-requirement.ts';
+export { decideToleranceBound, type ToleranceDecision } from './tolerance-requirement.ts';
 export * from './verdict.ts';

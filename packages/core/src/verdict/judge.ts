@@ -1,4 +1,5 @@
 import type { Limit } from '../chain/specification.ts';
+import { conformanceProbability } from './conformance-probability.ts';
 import type { DecisionRule, Judgement, MeasuredValue, Verdict } from './verdict.ts';
 
 interface Bounds {
@@ -15,7 +16,14 @@ interface Bounds {
  * No value, no limit, or no uncertainty under a guarded rule: `not judged`, with the reason.
  */
 export function judge(limit: Limit, measured: MeasuredValue | null, rule: DecisionRule): Judgement {
-  const none = { limit, measured, rule, acceptance: { lower: null, upper: null }, verdict: 'not judged' } as const;
+  const none = {
+    limit,
+    measured,
+    rule,
+    acceptance: { lower: null, upper: null },
+    probability: null,
+    verdict: 'not judged',
+  } as const;
   if (limit.lower === null && limit.upper === null) {
     return { ...none, reason: 'The specification gives a nominal value only, without limits.' };
   }
@@ -29,7 +37,17 @@ export function judge(limit: Limit, measured: MeasuredValue | null, rule: Decisi
   const acceptance = inside(limit, guard);
   if (measured.isAtLeast) return judgeAtLeast({ ...none, acceptance }, measured, limit);
   const verdict = decide(measured.value, { acceptance, rejection: inside(limit, -guard), rule });
-  return { ...none, acceptance, verdict, reason: reasonFor(verdict, measured, limit) };
+  const probability = probabilityOf(limit, measured);
+  return { ...none, acceptance, probability, verdict, reason: reasonFor(verdict, measured, limit) };
+}
+
+/** An uncertainty of nothing, or none at all, leaves no probability to state. */
+function probabilityOf(limit: Limit, { value, expandedUncertainty, coverageFactor }: MeasuredValue): number | null {
+  if (expandedUncertainty === null || expandedUncertainty <= 0) return null;
+  return (
+    conformanceProbability({ value, standardUncertainty: expandedUncertainty / coverageFactor }, limit)?.probability ??
+    null
+  );
 }
 
 function inside(limit: Limit, guard: number): Bounds {
@@ -90,5 +108,6 @@ export function standingOf(verdicts: readonly Verdict[], essential: readonly Ver
 
 /** A requirement that could not be judged, and why. */
 export function notJudged(limit: Limit, rule: DecisionRule, reason: string): Judgement {
-  return { limit, measured: null, rule, acceptance: { lower: null, upper: null }, verdict: 'not judged', reason };
+  const acceptance = { lower: null, upper: null };
+  return { limit, measured: null, rule, acceptance, probability: null, verdict: 'not judged', reason };
 }

@@ -33,6 +33,8 @@ export interface Judgement {
   readonly rule: DecisionRule;
   /** The value must lie inside these for `conforms`; null on an open side. */
   readonly acceptance: { readonly lower: number | null; readonly upper: number | null };
+  /** Probability that the true value lies inside the limits (JCGM 106:2012 7); null without an uncertainty, or for "at least". */
+  readonly probability: number | null;
   readonly verdict: Verdict;
   readonly reason: string;
 }

@@ -1,5 +1,6 @@
 import type { CampaignFinding, PieceFinding, ProductFinding, Row } from '@provinghouse/contract';
 import { type DecisionRule, specificationFor } from '@provinghouse/core';
+import { agreementOf } from './agreement.ts';
 import type { Claim } from './claim.ts';
 import { compareProducts } from './comparison.ts';
 import { doubtsOf } from './doubts.ts';
@@ -12,11 +13,18 @@ import { capital, figure, list } from './wording.ts';
  * The finding of a campaign from its evidence alone: no clock, no random number, no database, so that anybody who holds the data
  * package derives the same figures.
  */
-export function assembleFinding(evidence: Evidence): CampaignFinding {
+export function assembleFinding(
+  evidence: Evidence,
+  onPiece: (done: number, total: number) => void = () => undefined,
+): CampaignFinding {
   const { rows } = evidence;
   const campaign = campaignRow(rows);
   const claims = rows.products.map((product) => claimOf(product, evidence));
-  const pieces = claims.flatMap((claim) => piecesOf(claim, evidence).map((row) => judgePiece(row, claim, evidence)));
+  const rowsOfPieces = claims.flatMap((claim) => piecesOf(claim, evidence).map((row) => ({ row, claim })));
+  const pieces = rowsOfPieces.map(({ row, claim }, index) => {
+    onPiece(index, rowsOfPieces.length);
+    return judgePiece(row, claim, evidence);
+  });
   const products = claims.map((claim) =>
     judgeProduct(
       claim,
@@ -34,7 +42,8 @@ export function assembleFinding(evidence: Evidence): CampaignFinding {
     samples: rows.samples,
     products,
     pieces,
-    comparisons: compareProducts(products),
+    comparisons: compareProducts({ products, pieces, samples: rows.samples }),
+    agreement: agreementOf(rows),
     answers: products.map(answer),
     photographs: rows.photographs,
     limitsOfTheFinding: limitsOf(products, pieces),

@@ -12,6 +12,7 @@ import {
 } from '@provinghouse/core';
 import { type Claim, splitOf } from './claim.ts';
 import type { Evidence } from './evidence.ts';
+import { inferFrom, longChainOf } from './inference.ts';
 import { list, plural, summarySentence } from './wording.ts';
 import { zincOf } from './zinc.ts';
 
@@ -53,6 +54,8 @@ export function judgeProduct(claim: Claim, pieces: readonly PieceFinding[], evid
     breakingForce,
     elongation,
     steelStress,
+    inference: inferFrom(countedForces(pieces)),
+    longChain: longChainOf(pieces, specification),
     split: meanSplit(pieces, claim, breakingForce),
     breaks: tallyBreaks(pieces.map((piece) => piece.breaks)),
     zinc: zincOf(
@@ -63,6 +66,10 @@ export function judgeProduct(claim: Claim, pieces: readonly PieceFinding[], evid
     forcePerMass_kN_m_per_kg: ratio(mass),
     forcePerPrice_kN_m: ratio(product.price_per_metre),
   };
+}
+
+function countedForces(pieces: readonly PieceFinding[]): number[] {
+  return pieces.flatMap(({ pull }) => (pull?.maximum && pull.use === 'value' ? [pull.maximum.value] : []));
 }
 
 interface PieceValue {

@@ -86,6 +86,9 @@ function traceOptions(row: Row<'pulls'>, piece: PulledPiece, evidence: Evidence)
   };
 }
 
+/** The part of a force's uncertainty that all pulls on a rig share. */
+export const rigContribution = 'rig, error of indication';
+
 interface Rig {
   readonly rig: Row<'instruments'> | undefined;
 }
@@ -154,7 +157,7 @@ function tracedForce(value: number, reading: TraceReading, { rig }: Judged): Con
   const rest = Math.sqrt(Math.max(0, total ** 2 - classPart ** 2 - resolution ** 2));
   return [
     {
-      name: 'rig, error of indication',
+      name: rigContribution,
       standardUncertainty: classPart,
       source: `ISO 7500-1 class ${rig.class} (memory), rectangular`,
     },
@@ -167,7 +170,7 @@ function keyedForce(value: number, row: Row<'pulls'>, { rig }: Judged): Contribu
   if (rig?.class == null || row.panel_uncertainty_kN === null) return [];
   return [
     {
-      name: 'rig, error of indication',
+      name: rigContribution,
       standardUncertainty: rectangular((rig.class / 100) * value),
       source: `ISO 7500-1 class ${rig.class} (memory), rectangular`,
     },

@@ -147,3 +147,33 @@ test('no number of a finding is NaN or infinite', () => {
   };
   walk(finding, 'finding');
 });
+
+test('a product whose pieces all pass may still be governed by its welds over a long chain', () => {
+  const birch = product('BIRCH-8');
+  assert.equal(birch.judgements.find((judgement) => judgement.quantity === 'breakingForce')?.verdict, 'conforms');
+  const long = birch.longChain?.lengths.find((length) => length.length_m === 100);
+  assert.match(long?.shares[0]?.mode ?? '', /weld/);
+  assert.match(birch.longChain?.sentence ?? '', /weld/);
+});
+
+test('a long chain far beyond the pieces carries a loud warning', () => {
+  for (const { longChain } of finding.products) assert.match(longChain?.warning ?? '', /CANNOT CARRY/);
+});
+
+test('two products with close means share a letter and are called not distinguishable', () => {
+  const statistics = finding.comparisons.find((comparison) => comparison.nominalSize_mm === 8)?.statistics;
+  const letters = (name: string) => statistics?.groups.find((group) => group.name === name)?.letters;
+  assert.equal(letters('ASH-8'), letters('BIRCH-8'));
+  assert.notEqual(letters('ASH-8'), letters('CEDAR-8'));
+  assert.match(statistics?.sentences.alike ?? '', /Not distinguishable from one another: ASH-8 and BIRCH-8/);
+});
+
+test('the probability of conformity goes with the verdict', () => {
+  for (const { judgements } of finding.pieces) {
+    for (const { verdict, probability } of judgements) {
+      if (probability === null) continue;
+      if (verdict === 'conforms') assert.ok(probability > 0.95);
+      if (verdict === 'does not conform') assert.ok(probability < 0.05);
+    }
+  }
+});

@@ -63,7 +63,6 @@ export function cohenKappaOfTable(
   const limits = still
     ? { lower: null, upper: null, doubts: ['a reader used one category throughout: kappa has no limits'] }
     : kappaLimits({ kappa, expected, standardError, factor, n, confidence });
-  const range = { lower: limits.lower ?? kappa, upper: limits.upper ?? kappa };
   return {
     ...known,
     kappa,
@@ -73,7 +72,15 @@ export function cohenKappaOfTable(
     expected,
     z,
     p,
-    sentence: kappaSentence({ readers: 'The two readers', kappa, ...range, observed, expected, n }),
+    sentence: kappaSentence({
+      readers: 'The two readers',
+      kappa,
+      lower: limits.lower,
+      upper: limits.upper,
+      observed,
+      expected,
+      n,
+    }),
   };
 }
 

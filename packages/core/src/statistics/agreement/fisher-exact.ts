@@ -63,7 +63,13 @@ const tie = 1e-7;
 interface Node {
   readonly left: readonly number[];
   /** By rounded logarithm of likelihood: the logarithm and how many ways, weighted. */
-  readonly ways: Map<number, { readonly log: number; readonly weight: number }>;
+  readonly ways: Map<number, Way>;
+}
+
+/** Ways of one likelihood: its logarithm, and how many they are. */
+interface Way {
+  readonly log: number;
+  weight: number;
 }
 
 /** Logarithms of factorials up to n. */
@@ -98,10 +104,11 @@ function walk(table: CountTable, steps: number): number | null {
         const whole = (factorial[sumOf(left)] ?? 0) - logs(left) - logs(later);
         work += node.ways.size;
         if (work > steps) return null;
+        const onward = open(next, left);
         for (const way of node.ways.values()) {
           const log = way.log + step;
           if (log + bounds.most <= limit) p += way.weight * Math.exp(scale + log + whole);
-          else if (log + bounds.least <= limit) join(next, { left, log, weight: way.weight });
+          else if (log + bounds.least <= limit) join(onward, { log, weight: way.weight });
         }
       }
     }
@@ -110,16 +117,22 @@ function walk(table: CountTable, steps: number): number | null {
   return Math.min(1, p);
 }
 
-function join(
-  nodes: Map<string, Node>,
-  way: { readonly left: readonly number[]; readonly log: number; readonly weight: number },
-) {
-  const name = way.left.join(',');
-  const node = nodes.get(name) ?? { left: way.left, ways: new Map() };
+/** The node for what is left, made when it is first met. */
+function open(nodes: Map<string, Node>, left: readonly number[]): Node {
+  const name = left.join(',');
+  const met = nodes.get(name);
+  if (met) return met;
+  const node = { left, ways: new Map() };
   nodes.set(name, node);
-  const place = Math.round(way.log * 1e9);
-  const met = node.ways.get(place);
-  node.ways.set(place, { log: met?.log ?? way.log, weight: (met?.weight ?? 0) + way.weight });
+  return node;
+}
+
+/** Ways alike to nine places of the logarithm are one: far closer than the tie allowed. */
+function join({ ways }: Node, { log, weight }: Way): void {
+  const place = Math.round(log * 1e9);
+  const met = ways.get(place);
+  if (met) met.weight += weight;
+  else ways.set(place, { log, weight });
 }
 
 /** Bounds of ln of the product of 1 / x! over what is left: cells as even as can be, and all of a column in one cell. */

@@ -112,7 +112,6 @@ function told(found: {
     : kappaLimits({ kappa, expected, standardError, factor, n, confidence });
   const z = nullZ({ kappa, use, things });
   const single = things.length - n;
-  const range = { lower: limits.lower ?? kappa, upper: limits.upper ?? kappa };
   return {
     ...known,
     ...limits,
@@ -120,7 +119,15 @@ function told(found: {
     z,
     p: z === null ? null : Math.min(1, 2 * normalUpper(Math.abs(z))),
     doubts: [...(single === 0 ? [] : [`${single} read once only`]), ...limits.doubts],
-    sentence: kappaSentence({ readers: 'Any two readers', kappa, ...range, observed, expected, n }),
+    sentence: kappaSentence({
+      readers: 'Any two readers',
+      kappa,
+      lower: limits.lower,
+      upper: limits.upper,
+      observed,
+      expected,
+      n,
+    }),
   };
 }
 

@@ -75,15 +75,19 @@ export function noKappa(have: {
 export function kappaSentence(told: {
   readonly readers: string;
   readonly kappa: number;
-  readonly lower: number;
-  readonly upper: number;
+  readonly lower: number | null;
+  readonly upper: number | null;
   readonly observed: number;
   readonly expected: number;
   readonly n: number;
 }): string {
+  const { kappa, lower, upper } = told;
   const percent = (share: number) => `${Math.round(100 * share)} %`;
-  const start = `${told.readers} gave the same answer in ${percent(told.observed)} of cases (${told.n} things read); chance alone would give ${percent(told.expected)}.`;
-  const figures = `kappa ${told.kappa.toFixed(2)}, ${told.lower.toFixed(2)} to ${told.upper.toFixed(2)}`;
-  if (told.kappa <= 0) return `${start} That is no more than chance (${figures}).`;
-  return `${start} Of the agreement that chance does not give, ${percent(told.kappa)} was reached (${figures}).`;
+  const things = told.n === 1 ? 'one thing read' : `${told.n} things read`;
+  const chance = `chance alone would give ${percent(told.expected)}`;
+  const start = `${told.readers} gave the same answer in ${percent(told.observed)} of cases (${things}); ${chance}.`;
+  const limits = lower === null || upper === null ? 'no limits known' : `${lower.toFixed(2)} to ${upper.toFixed(2)}`;
+  const figures = `kappa ${kappa.toFixed(2)}, ${limits}`;
+  if (kappa <= 0) return `${start} That is no more than chance (${figures}).`;
+  return `${start} Of the agreement that chance does not give, ${percent(kappa)} was reached (${figures}).`;
 }

@@ -65,9 +65,12 @@ export function rankGroups(
   const singles = filled.filter((group) => group.variance === null).map((group) => group.name);
   const left = lent === null ? singles.map((name) => ({ name, reason: 'one value: no scatter to rank it by' })) : [];
   const result = rankEstimates(estimates, options);
+  const notRanked = [...options.empty.map((name) => ({ name, reason: 'no value' })), ...left];
+  const absent = listWords(notRanked.map(({ name }) => name));
   return {
     ...result,
-    notRanked: [...options.empty.map((name) => ({ name, reason: 'no value' })), ...left],
+    sentence: absent === '' ? result.sentence : `${result.sentence} Not ranked, for want of values: ${absent}.`,
+    notRanked,
     doubts: [...result.doubts, ...scatterDoubts(filled, lent !== null)],
   };
 }
@@ -135,10 +138,12 @@ function rankCounts(
   const sign = options.higherIsBetter === false ? 1 : -1;
   const drawn = new Float64Array(k);
   const order = Int32Array.from(estimates.keys());
+  // Means known exactly may be equal: a shiver far below any digit leaves their order to chance.
+  const shiver = 1e-13 * estimates.reduce((most, { value }) => Math.max(most, Math.abs(value)), 1e-290);
   for (let draw = 0; draw < options.draws; draw += 1) {
-    estimates.forEach((estimate, index) => {
-      drawn[index] =
-        sign * (estimate.value + estimate.standardUncertainty * studentDraw(random, estimate.degreesOfFreedom));
+    estimates.forEach(({ value, standardUncertainty, degreesOfFreedom }, index) => {
+      const off = standardUncertainty > 0 ? standardUncertainty * studentDraw(random, degreesOfFreedom) : 0;
+      drawn[index] = sign * (value + (off === 0 ? shiver * random.uniform() : off));
     });
     sortByDrawn(order, drawn);
     order.forEach((index, rank) => {

@@ -6,6 +6,8 @@ export interface ScaleCondition {
   readonly logOf: (s: number) => number;
   /** A logarithm of s at which it is not zero; 0 unless told. */
   readonly start?: number;
+  /** Two sums that agree to this part of themselves end the halving of the step; 1e-9 unless told. */
+  readonly agreement?: number;
 }
 
 /**
@@ -13,14 +15,14 @@ export interface ScaleCondition {
  * (s squared is chi-squared over nu). All terms are positive, so that the sum keeps its relative accuracy however small it is.
  * Trapezoidal rule in v with ln s = peak + width sinh(v): for analytic peaks of this form its error falls faster than any power of the step.
  */
-export function meanOverScale({ logOf, start = 0 }: ScaleCondition, nu: number): number {
+export function meanOverScale({ logOf, start = 0, agreement = 1e-9 }: ScaleCondition, nu: number): number {
   const constant = 0.5 * Math.log(nu / Math.PI) - stirlingRemainder(nu / 2);
   const logIntegrand = (u: number) => constant + logOf(Math.exp(u)) - 0.5 * nu * (Math.expm1(2 * u) - 2 * u);
   const peak = peakOf(logIntegrand, start, Math.min(0.5, 1 / Math.sqrt(2 * nu)));
-  if (peak.height === -Infinity) return 0;
+  if (peak.height < -740) return 0;
   const scaled = (v: number) =>
     peak.width * Math.cosh(v) * Math.exp(logIntegrand(peak.at + peak.width * Math.sinh(v)) - peak.height);
-  return Math.exp(peak.height) * trapezoid(scaled);
+  return Math.exp(peak.height) * trapezoid(scaled, agreement);
 }
 
 interface Peak {
@@ -39,8 +41,8 @@ function peakOf(f: (u: number) => number, start: number, firstStep: number): Pea
     const right = f(at + step);
     const curvature = (left - 2 * height + right) / (step * step);
     const bent = curvature < 0 && curvature > -Infinity;
-    const width = bent ? 1 / Math.sqrt(-curvature) : 0.5 * step;
-    const move = bent ? (right - left) / (2 * step * -curvature) : 2 * step * Math.sign(right - left);
+    const width = bent ? 1 / Math.sqrt(-curvature) : Infinity;
+    const move = bent ? (right - left) / (2 * step * -curvature) : right > left ? reach : -reach;
     if (bent && Math.abs(move) < 0.3 * width && step < 2 * width) return { at, height, width };
     step = Math.min(step, width);
     const next = at + Math.max(-reach, Math.min(reach, move));
@@ -48,7 +50,10 @@ function peakOf(f: (u: number) => number, start: number, firstStep: number): Pea
     if (nextHeight >= height) {
       at = next;
       height = nextHeight;
-    } else reach = 0.4 * Math.min(reach, Math.abs(move));
+    } else {
+      reach = 0.4 * Math.min(reach, Math.abs(move));
+      step = Math.min(step, reach);
+    }
   }
   return { at, height, width: step };
 }
@@ -66,13 +71,13 @@ function climb(f: (u: number) => number, start: number, firstStep: number) {
   return { at, height, reach: Math.abs(reach) };
 }
 
-/** The step is halved until two sums agree to 1e-9; each halving about squares the error, so that the last sum is better than that by far. */
-function trapezoid(f: (v: number) => number): number {
+/** The step is halved until two sums agree; each halving about squares the error, so that the last sum is better than the agreement by far. */
+function trapezoid(f: (v: number) => number, agreement: number): number {
   let step = 0.3;
   let total = step * sumOutwards(f, 0, step);
   for (let halving = 0; halving < 9; halving += 1) {
     const finer = 0.5 * (total + step * sumOutwards(f, 0.5, step));
-    const settled = Math.abs(finer - total) <= 1e-9 * finer;
+    const settled = Math.abs(finer - total) <= agreement * finer;
     total = finer;
     step *= 0.5;
     if (settled) break;

@@ -88,7 +88,7 @@ function sumAbout(
 function studentized(tail: RangeTail, q: number, nu: number): number {
   if (nu === Infinity) return tail(q);
   const start = Math.min(0, Math.log(20 / q));
-  return Math.min(1, meanOverScale({ logOf: (s) => Math.log(tail(q * s)), start }, nu));
+  return Math.min(1, meanOverScale({ logOf: (s) => Math.log(tail(q * s)), start, agreement: 1e-7 }, nu));
 }
 
 /** P(Q <= q) of the studentized range of `groups` means with `nu` (at least 1, may be infinite) degrees of freedom. */

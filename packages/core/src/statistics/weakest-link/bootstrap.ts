@@ -1,9 +1,9 @@
 import { seededRandom } from '../random.ts';
-import { logForceAt, logHazard } from './chain-law.ts';
+import { logForceAt } from './chain-law.ts';
 import { shapeRoot } from './shape-root.ts';
 
 export const bootstrapMethod =
-  'parametric bootstrap of the pivot (ln estimate - ln true) x shape, by refitting seeded resamples in which each piece keeps its links and a pull that gave "at least" its limit; exact for one mode without censored pieces but for the count of resamples';
+  'parametric bootstrap: seeded resamples in which each piece keeps its links and a pull that gave "at least" its limit are fitted again, and each mode\'s pivots shape*/shape and shape* x (ln scale* - ln scale) turn the fit about (generalised pivots after Weerahandi, Exact Statistical Methods for Data Analysis, 1995; from memory); exact for one mode without censored pieces but for the count of resamples';
 
 /** One asked-for force: ln of the cumulative hazard of one link at it. */
 export interface BootstrapPlan {
@@ -21,49 +21,43 @@ export interface BootstrapPlan {
 }
 
 export interface BootstrapOutcome {
-  /** For each target the sorted pivots of the resamples that had a break. */
-  readonly pivots: readonly Float64Array[];
-  /** ln(force / reference) estimated from the data, and the shape of all modes together there. */
-  readonly estimates: readonly { readonly logForce: number; readonly shape: number }[];
+  /** For each target, sorted: where ln(force / reference) may truly lie. */
+  readonly logForces: readonly Float64Array[];
+  /** For each target: ln(force / reference) estimated from the data. */
+  readonly estimates: readonly number[];
+  /** Resamples in which every mode broke at least once; the others cannot be fitted and are left out. */
   readonly used: number;
 }
 
 /** An endless shape is fitted where a resample's breaks lie at its greatest force; this stands for it. */
 const STEEPEST = 1e4;
 
-/**
- * Draws `resamples` campaigns from the fitted laws, fits each mode of each again and returns the pivots. Resamples without any break are
- * left out.
- */
-export function bootstrapPivots(plan: BootstrapPlan): BootstrapOutcome {
+/** Draws `resamples` campaigns from the fitted laws, fits each mode of each again, and turns the pivots into laws that may be the true ones. */
+export function bootstrapForces(plan: BootstrapPlan): BootstrapOutcome {
   const { targets, resamples, shapes, logRates } = plan;
-  const estimates = Array.from(targets, (target) => {
-    const logForce = logForceAt(shapes, logRates, target);
-    return { logForce, shape: logHazard(shapes, logRates, logForce).slope };
-  });
-  const pivots = estimates.map(() => new Float64Array(resamples));
+  const logForces = Array.from(targets, () => new Float64Array(resamples));
   const resample = resampler(plan);
   let used = 0;
   for (let k = 0; k < resamples; k++) {
-    const refit = resample();
-    if (refit.shapes.length === 0) continue;
-    for (let j = 0; j < estimates.length; j++) {
-      const logForce = logForceAt(refit.shapes, refit.logRates, targets[j] ?? 0);
-      const shape = logHazard(refit.shapes, refit.logRates, logForce).slope;
-      const column = pivots[j];
-      if (column) column[used] = (logForce - (estimates[j]?.logForce ?? 0)) * shape;
+    const law = resample();
+    if (!law) continue;
+    for (let j = 0; j < targets.length; j++) {
+      const column = logForces[j];
+      if (column) column[used] = logForceAt(law.shapes, law.logRates, targets[j] ?? 0);
     }
     used++;
   }
-  return { pivots: pivots.map((column) => column.subarray(0, used).sort()), estimates, used };
+  return {
+    logForces: logForces.map((column) => column.subarray(0, used).sort()),
+    estimates: Array.from(targets, (target) => logForceAt(shapes, logRates, target)),
+    used,
+  };
 }
 
 /** ln(force / reference) that the true value exceeds with `confidence`; null without a usable resample. */
-export function pivotLowerBound(outcome: BootstrapOutcome, target: number, confidence: number): number | null {
-  const pivots = outcome.pivots[target];
-  const estimate = outcome.estimates[target];
-  if (!pivots || !estimate || pivots.length === 0) return null;
-  return estimate.logForce - sortedQuantile(pivots, confidence) / estimate.shape;
+export function bootstrapLowerBound(outcome: BootstrapOutcome, target: number, confidence: number): number | null {
+  const logForces = outcome.logForces[target];
+  return logForces && logForces.length > 0 ? sortedQuantile(logForces, 1 - confidence) : null;
 }
 
 /** Quantile of sorted values by linear interpolation between (k - 1/2)/n. */
@@ -80,8 +74,8 @@ interface Refit {
   readonly logRates: Float64Array;
 }
 
-/** A function that makes one resample and fits it; its working arrays are made once. */
-function resampler(plan: BootstrapPlan): () => Refit {
+/** A function that makes one resample and fits it, null where a mode did not break; its working arrays are made once. */
+function resampler(plan: BootstrapPlan): () => Refit | null {
   const { links, limits, shapes, logRates } = plan;
   const random = seededRandom(plan.seed);
   const modes = shapes.length;
@@ -103,7 +97,7 @@ function resampler(plan: BootstrapPlan): () => Refit {
       logForce[i] = least;
       brokeIn[i] = mode;
     }
-    return refitModes({ logForce, links, brokeIn, shapes });
+    return refitModes({ logForce, links, brokeIn, shapes, logRates });
   };
 }
 
@@ -112,28 +106,41 @@ interface Resample {
   readonly links: Float64Array;
   readonly brokeIn: Int32Array;
   readonly shapes: Float64Array;
+  readonly logRates: Float64Array;
 }
 
-/** Each mode that broke in the resample, fitted from the shape it was drawn with. */
-function refitModes({ logForce, links, brokeIn, shapes }: Resample): Refit {
+/**
+ * Each mode of the resample, fitted from the shape it was drawn with, and turned about: with b, s the fit of the data and b*, s* that of the
+ * resample, b* / b and b* (ln s* - ln s) are taken to be distributed as b / true b and b (ln s - ln true s).
+ */
+function refitModes({ logForce, links, brokeIn, shapes, logRates }: Resample): Refit | null {
   const count = logForce.length;
-  const newShapes: number[] = [];
-  const newRates: number[] = [];
+  const turnedShapes = new Float64Array(shapes.length);
+  const turnedRates = new Float64Array(shapes.length);
   for (let m = 0; m < shapes.length; m++) {
-    let breakCount = 0;
-    let sum = 0;
-    for (let i = 0; i < count; i++) {
-      if (brokeIn[i] !== m) continue;
-      breakCount++;
-      sum += logForce[i] ?? 0;
-    }
-    if (breakCount === 0) continue;
-    const data = { logForce, links, count, breakCount, meanLogBreak: sum / breakCount };
-    const shape = Math.min(shapeRoot([data], shapes[m] ?? 1).shape, STEEPEST);
-    newShapes.push(shape);
-    newRates.push(Math.log(breakCount) - exposure(data, shape));
+    const { breakCount, meanLogBreak } = breaksIn(m, logForce, brokeIn);
+    if (breakCount === 0) return null;
+    const data = { logForce, links, count, breakCount, meanLogBreak };
+    const fitted = shapes[m] ?? 1;
+    const again = Math.min(shapeRoot([data], fitted).shape, STEEPEST);
+    const logScale = -(logRates[m] ?? 0) / fitted;
+    const logScaleAgain = (exposure(data, again) - Math.log(breakCount)) / again;
+    const shape = (fitted * fitted) / again;
+    turnedShapes[m] = shape;
+    turnedRates[m] = -shape * (logScale - (again / fitted) * (logScaleAgain - logScale));
   }
-  return { shapes: Float64Array.from(newShapes), logRates: Float64Array.from(newRates) };
+  return { shapes: turnedShapes, logRates: turnedRates };
+}
+
+function breaksIn(mode: number, logForce: Float64Array, brokeIn: Int32Array) {
+  let breakCount = 0;
+  let sum = 0;
+  for (let i = 0; i < logForce.length; i++) {
+    if (brokeIn[i] !== mode) continue;
+    breakCount++;
+    sum += logForce[i] ?? 0;
+  }
+  return { breakCount, meanLogBreak: breakCount > 0 ? sum / breakCount : 0 };
 }
 
 /** ln of the summed exposure, counted from the greatest force of the resample. */

@@ -72,7 +72,7 @@ function modeDoubt(mode: BreakModeFinding): string | null {
 function unseenDoubt(modes: BreakModes): string | null {
   if (modes.unseen.length === 0) return null;
   const names = modes.unseen.map(({ finding }) => (finding.mode === 'any' ? 'any mode' : finding.mode)).join(', ');
-  return `No piece broke in ${names}: a bound is given for what so few links cannot rule out.`;
+  return `No piece broke in ${names}: so few links cannot rule it out, and the bounds allow for it on the assumed shape.`;
 }
 
 /** The weakest-link law itself can be tested only with pieces of different lengths. */

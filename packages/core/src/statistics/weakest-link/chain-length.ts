@@ -13,11 +13,11 @@ export interface ExceededForce {
   readonly survival: number;
   /** Median of the Bayesian answer; null when nothing broke: there is only a bound. */
   readonly estimate_kN: number | null;
-  /** The force is above this with the stated confidence, by the Bayesian fit, over the modes that broke (when none did: over any). */
+  /** The force is above this with the stated confidence, by the Bayesian fit, over all modes that broke or were asked to be looked for. */
   readonly bound_kN: number;
-  /** The same with the modes that were looked for and not seen; null when there are none beside those of `bound_kN`. */
-  readonly boundWithUnseen_kN: number | null;
-  /** What the pulls say without a prior; null when they do not say. */
+  /** The same over the modes that broke alone; null when there is no other, or when nothing broke. */
+  readonly boundOfSeenModes_kN: number | null;
+  /** What the pulls say without a prior of the modes that broke; null when they do not say. */
   readonly priorFree: PriorFreeForce | null;
 }
 
@@ -89,13 +89,13 @@ export function chainLength(modes: BreakModes, asked: LengthAsked): ChainLength 
     mean_kN: moments?.mean_kN ?? null,
     cov_pct: moments?.cov_pct ?? null,
     exceeded: exceedances.map((survival, k) => {
-      const forces = drawn(governing, survival).sort();
-      const withUnseen = broke && unseen.length > 0 ? drawn([...seen, ...unseen], survival).sort() : null;
+      const ofSeen = broke ? drawn(seen, survival).sort() : null;
+      const ofAll = ofSeen && unseen.length === 0 ? ofSeen : drawn([...seen, ...unseen], survival).sort();
       return {
         survival,
-        estimate_kN: broke ? force(sortedQuantile(forces, 0.5)) : null,
-        bound_kN: force(sortedQuantile(forces, 1 - confidence)),
-        boundWithUnseen_kN: withUnseen && force(sortedQuantile(withUnseen, 1 - confidence)),
+        estimate_kN: ofSeen && force(sortedQuantile(ofSeen, 0.5)),
+        bound_kN: force(sortedQuantile(ofAll, 1 - confidence)),
+        boundOfSeenModes_kN: ofSeen && unseen.length > 0 ? force(sortedQuantile(ofSeen, 1 - confidence)) : null,
         priorFree: asked.priorFree?.[k] ?? null,
       };
     }),
@@ -105,22 +105,22 @@ export function chainLength(modes: BreakModes, asked: LengthAsked): ChainLength 
           middle,
         )
       : [],
-    holding: asked.forces_kN.map((force_kN) => holdingChance(governing, force_kN, asked, broke)),
+    holding: asked.forces_kN.map((force_kN) => holdingChance(modes, force_kN, asked)),
   };
 }
 
-function holdingChance(
-  modes: readonly BreakMode[],
-  force_kN: number,
-  asked: LengthAsked,
-  broke: boolean,
-): HoldingChance {
-  const logForce = Math.log(force_kN) - (modes[0]?.record.logReference ?? 0);
-  const posteriors = modes.map(({ posterior }) => posterior);
-  const survivals = drawnSurvivals(posteriors, asked.links, logForce).sort();
+function holdingChance({ seen, unseen }: BreakModes, force_kN: number, asked: LengthAsked): HoldingChance {
+  const all = [...seen, ...unseen];
+  const logForce = Math.log(force_kN) - (all[0]?.record.logReference ?? 0);
+  const drawn = (modes: readonly BreakMode[]) =>
+    drawnSurvivals(
+      modes.map(({ posterior }) => posterior),
+      asked.links,
+      logForce,
+    ).sort();
   return {
     force_kN,
-    estimate: broke ? sortedQuantile(survivals, 0.5) : null,
-    bound: sortedQuantile(survivals, 1 - asked.confidence),
+    estimate: seen.length > 0 ? sortedQuantile(drawn(seen), 0.5) : null,
+    bound: sortedQuantile(drawn(all), 1 - asked.confidence),
   };
 }

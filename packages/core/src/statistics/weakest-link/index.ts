@@ -1,9 +1,9 @@
 export {
   type BootstrapOutcome,
   type BootstrapPlan,
+  bootstrapForces,
+  bootstrapLowerBound,
   bootstrapMethod,
-  bootstrapPivots,
-  pivotLowerBound,
 } from './bootstrap.ts';
 export { anyMode, type BreakModeFinding } from './break-mode.ts';
 export {
@@ -45,7 +45,6 @@ export { priorSentence, type ShapePrior, type ShapePriors, tradePriors } from '.
 export {
   type FitOutcome,
   fitWeibull,
-  type Interval,
   likelihoodMethod,
   type WeibullFit,
   waldInterval,

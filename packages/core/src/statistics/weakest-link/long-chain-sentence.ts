@@ -14,11 +14,30 @@ export function sentenceFor(chain: ChainLength, confidence: number): string {
 }
 
 function governingSentence(chain: ChainLength, length: string): string | null {
-  const [first] = chain.shares;
-  if (!first || first.mode === 'any') return null;
-  if (chain.shares.length === 1) return `All breaks seen were in the ${first.mode}.`;
+  const groups = weldsTogether(chain);
+  const [first] = groups;
+  if (!first || chain.shares[0]?.mode === 'any') return null;
+  if (groups.length === 1) return `All breaks seen were in the ${first.words}.`;
   const sure = first.share >= 0.75 ? 'will govern' : 'is the likelier to govern';
-  return `The ${first.mode} ${sure}: about ${tenths(first.share)} ten such ${length} chains would part there.`;
+  return `The ${first.words} ${sure}: about ${tenths(first.share)} ten such ${length} chains would part there.`;
+}
+
+const joints: readonly string[] = ['weld', 'beside weld'];
+
+/** Shares with breaks in and beside the weld as one, since one cause is behind both; the likeliest first. */
+function weldsTogether(chain: ChainLength): { readonly words: string; readonly share: number }[] {
+  const welds = chain.shares.filter(({ mode }) => joints.includes(mode));
+  const others = chain.shares.filter(({ mode }) => !joints.includes(mode));
+  const groups = others.map(({ mode, share }) => ({ words: mode, share }));
+  if (welds.length > 0) {
+    const share = welds.reduce((sum, weld) => sum + weld.share, 0);
+    groups.push({ words: welds.length > 1 ? 'weld or the steel beside it' : modeInWords(welds[0]?.mode ?? ''), share });
+  }
+  return groups.sort((x, y) => y.share - x.share);
+}
+
+function modeInWords(mode: string): string {
+  return mode === 'beside weld' ? 'steel beside the weld' : mode;
 }
 
 function tenths(share: number): string {
@@ -38,21 +57,21 @@ export function longChainSentence({ lengths, modes, unseen, confidence }: LongCh
   const sorted = lengths.toSorted((a, b) => a.links - b.links);
   const longest = sorted.at(-1);
   if (!longest) return 'No length was asked for.';
-  const [most] = modes;
-  const governing = longest.shares[0]?.mode;
+  const governing = modes.find((mode) => mode.mode === longest.shares[0]?.mode);
+  const most = modes.find((mode) => governing && mode.breaks > governing.breaks);
   const turns =
-    most && governing && governing !== most.mode
-      ? ` Most pieces broke in the ${most.mode}, yet over ${lengthInWords(longest.length_m)} the ${governing} is the weakest link.`
+    most && governing
+      ? ` More pieces broke in the ${modeInWords(most.mode)} than in the ${modeInWords(governing.mode)}, yet over ${lengthInWords(longest.length_m)} the ${modeInWords(governing.mode)} is the weakest link.`
       : '';
   const looked = modes.length > 0 && unseen.length > 0 ? unseenSentence(longest, unseen) : '';
   return `${sentenceFor(longest, confidence)}${turns}${looked}`;
 }
 
 function unseenSentence(chain: ChainLength, unseen: readonly BreakModeFinding[]): string {
-  const bound = chain.exceeded[0]?.boundWithUnseen_kN;
-  if (bound === null || bound === undefined) return '';
-  const names = unseen.map((mode) => mode.mode).join(' or ');
-  return ` No piece broke in the ${names}; allowing for what so few links cannot rule out there, the bound is ${force(bound)}.`;
+  const ofSeen = chain.exceeded[0]?.boundOfSeenModes_kN;
+  if (ofSeen === null || ofSeen === undefined) return '';
+  const names = unseen.map((mode) => modeInWords(mode.mode)).join(' or the ');
+  return ` No piece broke in the ${names}, but so few links cannot rule it out, and the bound allows for it; without that it would be ${force(ofSeen)}.`;
 }
 
 function force(value: number): string {

@@ -176,7 +176,7 @@ function loudest(lengths: readonly LongChainLength[]): string | null {
 }
 
 function nothingPulled(asked: LongChainAsked, atZero: number): LongChainFinding {
-  const why = atZero > 0 ? `All ${atZero} pulls have a force of zero` : 'No piece was pulled';
+  const why = atZero > 0 ? 'Every pull has a force of zero' : 'No piece was pulled';
   return {
     method: posteriorMethod,
     inputs: inputsOf(asked, []),

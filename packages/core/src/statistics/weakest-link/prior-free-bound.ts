@@ -1,4 +1,4 @@
-import { type BootstrapOutcome, bootstrapPivots, pivotLowerBound } from './bootstrap.ts';
+import { type BootstrapOutcome, bootstrapForces, bootstrapLowerBound } from './bootstrap.ts';
 import type { BreakMode } from './break-mode.ts';
 import type { PulledPiece } from './piece.ts';
 import { quantileProfileInterval } from './profile-interval.ts';
@@ -29,7 +29,7 @@ export function priorFreeForces(plan: PriorFreePlan): readonly PriorFreeForce[] 
   const first = modes[0];
   if (!first || modes.some(({ finding }) => finding.breaks < 2 || finding.likelihood === null)) return null;
   const { logReference } = first.record;
-  const outcome: BootstrapOutcome = bootstrapPivots({
+  const outcome: BootstrapOutcome = bootstrapForces({
     links: first.record.links,
     limits: Float64Array.from(pieces, (piece) =>
       piece.isAtLeast ? Math.log(piece.force_kN) - logReference : Number.POSITIVE_INFINITY,
@@ -41,13 +41,13 @@ export function priorFreeForces(plan: PriorFreePlan): readonly PriorFreeForce[] 
     seed: plan.seed,
   });
   return asked.map(({ links, survival }, k) => {
-    const bound = pivotLowerBound(outcome, k, confidence);
+    const bound = bootstrapLowerBound(outcome, k, confidence);
     const fit = modes.length === 1 ? first.finding.likelihood : null;
     // A one-sided bound with confidence c is the lower end of the two-sided interval with 2c - 1.
     const profile =
       fit && quantileProfileInterval(first.record, fit, { links, survival, confidence: 2 * confidence - 1 });
     return {
-      estimate_kN: Math.exp(logReference + (outcome.estimates[k]?.logForce ?? 0)),
+      estimate_kN: Math.exp(logReference + (outcome.estimates[k] ?? 0)),
       bootstrapBound_kN: bound === null ? null : Math.exp(logReference + bound),
       profileBound_kN: profile?.low ?? null,
     };

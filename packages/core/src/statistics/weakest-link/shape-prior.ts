@@ -17,17 +17,16 @@ export interface ShapePriors {
 const LOG_SCATTER = Math.PI / Math.sqrt(6);
 
 const bar: ShapePrior = {
-  medianShape: Math.sqrt(25 * 60),
-  logSd: Math.log(60 / 25) / 2,
+  medianShape: 35,
+  logSd: 0.6,
   source:
-    'assumed: forces of like pieces of steel bar chain scatter by 2 to 5 % (common practice), which is a shape between 25 and 60, taken as the middle two thirds',
+    'assumed: forces of like pieces of steel bar chain scatter by 2 to 5 % (common practice), a shape between 25 and 60, widened so that the bounds hold at both ends',
 };
 
 const joint: ShapePrior = {
-  medianShape: 25,
+  medianShape: 20,
   logSd: 0.6,
-  source:
-    'assumed: welds scatter more than bar and nobody knows how much; a shape between 14 and 46 (3 to 9 %), taken as the middle two thirds',
+  source: 'assumed: welds scatter nearly twice as much as bar, and nobody knows how much',
 };
 
 /** Default priors: the bar as even as the trade knows it, the welds less so. Not from any product under test. */

@@ -21,9 +21,10 @@ const CLOSE = 1e-14;
  * The shape b at which the likelihood, its scales already eliminated, is greatest: the root of
  * 1/b + mean(ln F of breaks) - sum(n F^b ln F) / sum(n F^b) = 0, pooled over `data` with a scale for each
  * (Lawless, Statistical Models and Methods for Lifetime Data, section 5.2; from memory). The left side falls steadily with b, so there is one root
- * at most. Newton's steps on 1/b, halved into a bracket when they leave it. `start` is a first guess of the shape.
+ * at most. Newton's steps on 1/b, halved into a bracket when they leave it. `start` is a first guess of the shape;
+ * `lead` stands before 1/b and is 1 but for bias corrections.
  */
-export function shapeRoot(data: readonly ShapeData[], start: number): ShapeRoot {
+export function shapeRoot(data: readonly ShapeData[], start: number, lead = 1): ShapeRoot {
   let breaks = 0;
   let room = 0;
   for (const one of data) {
@@ -32,13 +33,13 @@ export function shapeRoot(data: readonly ShapeData[], start: number): ShapeRoot 
   }
   if (breaks <= 0) return { shape: Number.NaN, steps: 0, converged: false };
   // 1/b lies between 0 and the mean distance of the breaks from the greatest force: there the left side is not below zero.
-  let high = room / breaks;
+  let high = room / breaks / lead;
   if (high < 1e-12) return { shape: Number.POSITIVE_INFINITY, steps: 0, converged: true };
   let low = 0;
   let inverse = 1 / start < high ? 1 / start : high / 2;
   for (let step = 1; step <= GREATEST_STEPS; step++) {
-    let value = inverse;
-    let slope = 1;
+    let value = lead * inverse;
+    let slope = lead;
     for (const one of data) {
       const share = one.breakCount / breaks;
       const { mean, variance } = tilted(one, 1 / inverse);

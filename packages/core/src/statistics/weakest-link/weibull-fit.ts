@@ -71,7 +71,7 @@ function fitAt(record: ModeRecord, shape: number, converged: boolean): WeibullFi
     logLikelihood: logLikelihood(record, shape, logScale),
     shapeStandardError: Math.sqrt(shapeVariance),
     scaleStandardError_kN: scale_kN * Math.sqrt(scaleVariance),
-    correctedShape: correctedShape(shape, record.breakCount, record.count),
+    correctedShape: correctedShape(record, shape),
     breaks: record.breakCount,
     pieces: record.count,
     converged,

@@ -1,0 +1,71 @@
+import type { PieceFinding, ProductInference } from '@provinghouse/contract';
+import {
+  breakModeOf,
+  characteristicValue,
+  grubbsTest,
+  type LongChainFinding,
+  longChain,
+  meanInterval,
+  type PulledPiece,
+  type Specification,
+  shapiroWilk,
+  toleranceBound,
+} from '@provinghouse/core';
+
+/** The seed behind every drawn number of a finding, so that anybody draws the same. */
+export const seed = 1;
+
+/** What the counted breaking forces of a product let one infer. Pulls known only as "at least" are no part of it. */
+export function inferFrom(forces_kN: readonly number[]): ProductInference {
+  const few = { values: forces_kN };
+  return {
+    mean: meanInterval(few, { confidence: 0.95, unit: 'kN' }),
+    tolerance: toleranceBound({ ...few, coverage: 0.95, confidence: 0.95, side: 'lower', unit: 'kN' }),
+    characteristic: characteristicValue(few, { unit: 'kN' }),
+    outlier: grubbsTest(forces_kN, { significance: 0.05, end: 'either', unit: 'kN' }),
+    normality: shapiroWilk(forces_kN),
+  };
+}
+
+/** Lengths the growers and riggers ask about: a bridle, a line, a long mooring. */
+const lengths_m = [2, 10, 100];
+
+/** Modes looked for even where no piece broke in them: a weld fault is rare, and five links seldom hold one. */
+const modes = ['bar', 'weld', 'beside weld'];
+
+/** What the pulled pieces say about a long chain of the product. */
+export function longChainOf(pieces: readonly PieceFinding[], specification: Specification): LongChainFinding | null {
+  const pulled = pieces.flatMap(pulledPiece);
+  if (pulled.length === 0) return null;
+  const limits = specification.limits.filter(
+    (limit) => limit.quantity === 'breakingForce' || limit.quantity === 'proofForce',
+  );
+  return longChain({
+    pieces: pulled,
+    pitch_mm: pitchOf(pieces, specification),
+    lengths_m,
+    confidence: 0.9,
+    seed,
+    modes,
+    forces_kN: limits.flatMap((limit) => limit.lower ?? []),
+    resamples: 0,
+  });
+}
+
+function pulledPiece(piece: PieceFinding): PulledPiece[] {
+  const maximum = piece.pull?.maximum;
+  if (!maximum) return [];
+  const position = piece.breaks[0]?.position;
+  const mode = position === undefined ? null : breakModeOf(position);
+  return [{ links: piece.links, force_kN: maximum.value, mode, isAtLeast: maximum.isAtLeast }];
+}
+
+/** The mean gauged pitch, else the nominal one. */
+function pitchOf(pieces: readonly PieceFinding[], specification: Specification): number {
+  const gauged = pieces.flatMap(
+    (piece) => piece.gauging?.quantities.find((found) => found.quantity === 'pitch')?.mean_mm ?? [],
+  );
+  if (gauged.length > 0) return gauged.reduce((sum, pitch) => sum + pitch, 0) / gauged.length;
+  const nominal = specification.limits.find((limit) => limit.quantity === 'pitch')?.nominal;
+  return nominal ?? 3 * specification.nominalSize_mm;
+}
