@@ -21,7 +21,11 @@ export function rowFaults(table: TableName, cells: Cells): RowFault[] {
 const rules: Partial<Record<TableName, Rule>> = {
   campaign: (cells) =>
     ordered(cells, 'table_speed_min_mm_per_min', 'table_speed_max_mm_per_min', 'must not be less than'),
-  instruments: (cells) => ordered(cells, 'range_minimum', 'range_maximum', 'must not be less than'),
+  instruments: (cells) => [
+    ...ordered(cells, 'range_minimum', 'range_maximum', 'must not be less than'),
+    ...oneOf(cells, 'class', [0.5, 1, 2, 3], 'ISO 7500-1'),
+    ...oneOf(cells, 'extension_class', [0.2, 0.5, 1, 2], 'ISO 9513'),
+  ],
   calibrations: (cells) => [
     ...ordered(cells, 'calibrated_on', 'due_on', 'must not be before'),
     ...needs(
@@ -42,6 +46,13 @@ const rules: Partial<Record<TableName, Rule>> = {
       ? [{ column: 'thickness_um', fault: 'the row reads nothing; fill thickness_um, adherence or flaked_share_pct' }]
       : [],
 };
+
+function oneOf(cells: Cells, column: string, classes: readonly number[], standard: string): RowFault[] {
+  const value = cells[column];
+  return typeof value !== 'number' || classes.includes(value)
+    ? []
+    : [{ column, fault: `holds ${value}, which is no class of ${standard}; it must be one of: ${classes.join(', ')}` }];
+}
 
 function validPull(cells: Cells): RowFault[] {
   return cells.valid === false && cells.invalid_reason === null

@@ -1,9 +1,12 @@
 import { InputError } from '../errors.ts';
 import type { Calculation, CalculationInput, CalculationResult } from './calculation.ts';
+import { conformityCalculations } from './conformity-calculations.ts';
 import { decisionCalculations } from './decision-calculations.ts';
 import { gradeCalculations } from './grade-calculations.ts';
 import { lengthCalculations } from './length-calculations.ts';
+import { planningCalculations } from './planning-calculations.ts';
 import { strengthCalculations } from './strength-calculations.ts';
+import { uncertaintyCalculations } from './uncertainty-calculations.ts';
 import { unitCalculations } from './unit-calculations.ts';
 
 /** Every single calculation there is, in the order in which they are listed. */
@@ -12,6 +15,9 @@ export const calculations: readonly Calculation[] = [
   ...lengthCalculations,
   ...strengthCalculations,
   ...decisionCalculations,
+  ...conformityCalculations,
+  ...uncertaintyCalculations,
+  ...planningCalculations,
   ...unitCalculations,
 ];
 

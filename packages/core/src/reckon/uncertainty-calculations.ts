@@ -139,7 +139,7 @@ export const uncertaintyCalculations: readonly Calculation[] = [
                 ? {}
                 : { drift_pct_per_year: inputs.drift_pct, yearsSinceCalibration: 1 }),
             },
-            trace: inputs.noise_kN === undefined ? null : { noise_kN: inputs.noise_kN, sampling_kN: 0 },
+            trace: inputs.noise_kN === undefined ? null : { noise_kN: inputs.noise_kN },
           },
           coverageOf(inputs),
         ),

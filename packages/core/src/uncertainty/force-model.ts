@@ -30,10 +30,13 @@ export interface RigKnowledge {
 export interface ForceFacts {
   readonly force_kN: number;
   readonly rig: RigKnowledge;
-  /** From the trace: standard uncertainties by noise and by sampling at the maximum, and the smallest step recorded. */
+  /**
+   * From the trace: standard uncertainties by noise and by sampling at the maximum, and the smallest step recorded. Where the reading
+   * tells both as one figure, it is the noise and the sampling is left out.
+   */
   readonly trace?: {
     readonly noise_kN: number;
-    readonly sampling_kN: number;
+    readonly sampling_kN?: number | null;
     readonly recordedStep_kN?: number | null;
   } | null;
   /** Standard uncertainty of a maximum read off a panel by eye. */
@@ -134,8 +137,14 @@ function readingInputs({ trace, readByEye_kN }: ForceFacts): ModelInput[] {
   return [
     ...(trace
       ? [
-          one('noise at the maximum', trace.noise_kN, 'the trace itself'),
-          one('sampling at the maximum', trace.sampling_kN, 'the trace itself: rise missed between samples'),
+          one(
+            trace.sampling_kN == null ? 'noise and sampling at the maximum' : 'noise at the maximum',
+            trace.noise_kN,
+            'the trace itself',
+          ),
+          ...(trace.sampling_kN == null
+            ? []
+            : [one('sampling at the maximum', trace.sampling_kN, 'the trace itself: rise missed between samples')]),
         ]
       : []),
     ...(readByEye_kN == null ? [] : [one('read by eye', readByEye_kN, 'stated by the operator')]),

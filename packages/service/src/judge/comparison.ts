@@ -8,7 +8,7 @@ import {
   valueForMoney,
 } from '@provinghouse/core';
 import { seed } from './inference.ts';
-import { rigContribution } from './pull.ts';
+import { rigContribution } from './measured-pull.ts';
 import { figure, list } from './wording.ts';
 
 interface Compared {

@@ -1,18 +1,15 @@
 import type { PullFinding, Row } from '@provinghouse/contract';
 import {
   type BreakReading,
-  type Contribution,
-  combine,
   isInputError,
-  type MeasuredValue,
   nominalArea_mm2,
   partedInGrip,
   readTrace,
-  rectangular,
   type TraceOptions,
   type TraceReading,
 } from '@provinghouse/core';
-import { campaignRow, type Evidence } from './evidence.ts';
+import { campaignRow, certificateOn, type Evidence } from './evidence.ts';
+import { elongationOf, maximumOf } from './measured-pull.ts';
 import { parseOptions } from './parse-options.ts';
 
 /** The piece a pull belongs to, as far as reading the pull needs it. */
@@ -21,12 +18,13 @@ export interface PulledPiece {
   readonly nominalSize_mm: number;
   readonly gaugeLength_mm: number;
   readonly gaugeLengthUncertainty_mm: number;
+  readonly gaugeLengthOrigin: string;
   readonly breaks: readonly BreakReading[];
 }
 
 /** Reads one pull and says what it may be used for. */
 export function judgePull(row: Row<'pulls'>, piece: PulledPiece, evidence: Evidence): PullFinding {
-  const rig = evidence.rows.instruments.find((instrument) => instrument.instrument === row.rig);
+  const rig = rigOf(row, evidence);
   const file = row.trace === null ? undefined : evidence.traces.get(row.trace);
   const { reading, fault } = file ? readOrFault(file.bytes, traceOptions(row, piece, evidence)) : unread;
   const k = campaignRow(evidence.rows).coverage_factor;
@@ -34,6 +32,7 @@ export function judgePull(row: Row<'pulls'>, piece: PulledPiece, evidence: Evide
     ? { use: 'none' as const, reasons: [fault] }
     : useOf(row, reading, { breaks: piece.breaks, rig });
   const isAtLeast = standing.use === 'at least';
+  const certificate = certificateOn(evidence.rows, row.rig, row.pulled_at?.slice(0, 10) ?? null);
   return {
     pull: row.pull,
     rig: row.rig,
@@ -42,8 +41,8 @@ export function judgePull(row: Row<'pulls'>, piece: PulledPiece, evidence: Evide
     trace: row.trace,
     traceSha256: file?.sha256 ?? null,
     reading,
-    maximum: standing.use === 'none' ? null : maximumOf(row, reading, { rig, k, isAtLeast }),
-    elongation: standing.use === 'none' ? null : elongationOf(reading, piece, { rig, k, isAtLeast }),
+    maximum: standing.use === 'none' ? null : maximumOf(row, reading, { rig, certificate, k, isAtLeast }),
+    elongation: standing.use === 'none' ? null : elongationOf(reading, piece, { rig, k }),
     use: standing.use,
     reasons: standing.reasons,
     note: row.note,
@@ -69,7 +68,7 @@ function readOrFault(bytes: Uint8Array, options: TraceOptions): Read {
 
 /** How a recording is to be read: its columns, the rig's class and range, the method's window of speed. */
 function traceOptions(row: Row<'pulls'>, piece: PulledPiece, evidence: Evidence): TraceOptions {
-  const rig = evidence.rows.instruments.find((instrument) => instrument.instrument === row.rig);
+  const rig = rigOf(row, evidence);
   const { table_speed_min_mm_per_min: slow, table_speed_max_mm_per_min: fast } = campaignRow(evidence.rows);
   return {
     ...parseOptions(row),
@@ -86,8 +85,9 @@ function traceOptions(row: Row<'pulls'>, piece: PulledPiece, evidence: Evidence)
   };
 }
 
-/** The part of a force's uncertainty that all pulls on a rig share. */
-export const rigContribution = 'rig, error of indication';
+function rigOf(row: Row<'pulls'>, { rows }: Evidence): Row<'instruments'> | undefined {
+  return rows.instruments.find((instrument) => instrument.instrument === row.rig);
+}
 
 interface Rig {
   readonly rig: Row<'instruments'> | undefined;
@@ -129,130 +129,4 @@ function outsideRange(force_kN: number, rig: Row<'instruments'> | undefined): st
     return `Its maximum lies above the verified range of ${rig.instrument}, which ends at ${rig.range_maximum} kN.`;
   }
   return null;
-}
-
-interface Judged extends Rig {
-  readonly k: number;
-  readonly isAtLeast: boolean;
-}
-
-function maximumOf(row: Row<'pulls'>, reading: TraceReading | null, judged: Judged): MeasuredValue | null {
-  const value = reading ? reading.maximumForce_kN : row.panel_maximum_kN;
-  if (value === null) return null;
-  const contributions = reading ? tracedForce(value, reading, judged) : keyedForce(value, row, judged);
-  return measured(value, 'kN', contributions, {
-    ...judged,
-    origin: reading
-      ? `largest true reading before parting, column ${reading.columns.force.name} of ${row.trace}`
-      : 'read off the panel by eye and keyed in',
-  });
-}
-
-/** Without a class the calibration of the force is unknown, and so is the uncertainty: no contributions at all. */
-function tracedForce(value: number, reading: TraceReading, { rig }: Judged): Contribution[] {
-  const total = reading.maximumForceUncertainty_kN;
-  if (rig?.class == null || total === null) return [];
-  const classPart = rectangular((rig.class / 100) * value);
-  const resolution = rig.resolution / Math.sqrt(12);
-  const rest = Math.sqrt(Math.max(0, total ** 2 - classPart ** 2 - resolution ** 2));
-  return [
-    {
-      name: rigContribution,
-      standardUncertainty: classPart,
-      source: `ISO 7500-1 class ${rig.class} (memory), rectangular`,
-    },
-    { name: 'rig, resolution', standardUncertainty: resolution, source: 'half a step, rectangular (JCGM 100 4.3.7)' },
-    { name: 'noise and sampling at the peak', standardUncertainty: rest, source: 'the trace itself' },
-  ];
-}
-
-function keyedForce(value: number, row: Row<'pulls'>, { rig }: Judged): Contribution[] {
-  if (rig?.class == null || row.panel_uncertainty_kN === null) return [];
-  return [
-    {
-      name: rigContribution,
-      standardUncertainty: rectangular((rig.class / 100) * value),
-      source: `ISO 7500-1 class ${rig.class} (memory), rectangular`,
-    },
-    { name: 'read by eye', standardUncertainty: row.panel_uncertainty_kN, source: 'stated by the operator' },
-  ];
-}
-
-function elongationOf(reading: TraceReading | null, piece: PulledPiece, judged: Judged): MeasuredValue | null {
-  const value = reading?.totalUltimateElongation_pct ?? null;
-  if (!reading || value === null) return null;
-  const extension_mm = (value / 100) * piece.gaugeLength_mm;
-  const from = reading.columns.extension ?? reading.columns.table;
-  return measured(value, '%', elongationParts(value, extension_mm, reading, { piece, rig: judged.rig }), {
-    ...judged,
-    // A clipped force does not shorten the extension; a break in the grip does.
-    isAtLeast: !reading.parted || partedInGrip(piece.breaks),
-    origin: `extension at parting from column ${from?.name ?? 'unknown'}, counted from the toe-corrected origin, over the gauge length of ${piece.gaugeLength_mm.toFixed(1)} mm`,
-  });
-}
-
-function elongationParts(
-  value: number,
-  extension_mm: number,
-  reading: TraceReading,
-  known: Rig & { readonly piece: PulledPiece },
-): Contribution[] {
-  const { rig, piece } = known;
-  if (rig?.extension_class == null) return [];
-  const perMm = 100 / piece.gaugeLength_mm;
-  const step_mm =
-    ((reading.tableSpeed_mm_per_min ?? 0) / 60) * (1 / (reading.sampleRate_Hz ?? Number.POSITIVE_INFINITY));
-  return [
-    {
-      name: 'extension, error of indication',
-      standardUncertainty: rectangular((rig.extension_class / 100) * extension_mm) * perMm,
-      source: `ISO 9513 class ${rig.extension_class} (memory), rectangular`,
-    },
-    {
-      name: 'gauge length',
-      standardUncertainty: (value * piece.gaugeLengthUncertainty_mm) / piece.gaugeLength_mm,
-      source: 'how the gauge length was had',
-    },
-    {
-      name: 'sampling at parting',
-      standardUncertainty: rectangular(step_mm) * perMm,
-      source: 'one sample of table travel',
-    },
-    ...unknownStretch(reading, rig, perMm),
-  ];
-}
-
-/**
- * Table travel holds the stretch of the rig. Where its compliance was never measured, that stretch lies anywhere between nothing and all
- * of the elastic part of the extension.
- */
-function unknownStretch(reading: TraceReading, rig: Rig['rig'], perMm: number): Contribution[] {
-  const { extensionAtParting_mm: whole, plasticExtension_mm: plastic } = reading;
-  if (reading.travelFrom !== 'table' || rig?.compliance_mm_per_kN != null || whole === null || plastic === null)
-    return [];
-  return [
-    {
-      name: 'stretch of the rig, not measured',
-      standardUncertainty: rectangular(whole - plastic) * perMm,
-      source: 'between nothing and all of the elastic part',
-    },
-  ];
-}
-
-function measured(
-  value: number,
-  unit: string,
-  contributions: readonly Contribution[],
-  about: Judged & { readonly origin: string },
-): MeasuredValue {
-  const u = combine(contributions);
-  return {
-    value,
-    unit,
-    expandedUncertainty: u === null ? null : about.k * u,
-    coverageFactor: about.k,
-    isAtLeast: about.isAtLeast,
-    origin: about.origin,
-    contributions,
-  };
 }

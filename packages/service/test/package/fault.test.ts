@@ -481,3 +481,12 @@ for (const [what, change, column] of [
     );
   });
 }
+
+test('a class that the standard of rigs does not have is a fault of its instrument', async (t) => {
+  const instruments = textOf(handWritten(), 'instruments.csv').replace(/(RIG-1,rig,.*?,kN,0\.02,10,100,)1,/, '$17,');
+  const faults = await faultsOf(writeFolder(temporaryFolder(t), handWritten({ 'instruments.csv': instruments })));
+  assert.match(
+    faults.map((fault) => `${fault.column}: ${fault.fault}`).join(),
+    /class: holds 7, which is no class of ISO 7500-1/,
+  );
+});

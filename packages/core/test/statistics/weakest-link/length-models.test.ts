@@ -76,6 +76,29 @@ test(titleOf(fibres, 'four models of strength against length, and the weakest li
   assertDigits(fibres, 'LR_p', models.againstFreeLaws?.pValue);
 });
 
+test(
+  titleOf(fibres, 'the fit at 1 mm foretells the mean at 50 mm within 5 %, the fit at 50 mm that at 1 mm within 1 %'),
+  () => {
+    const meanAt = (length: string) => {
+      const values = byLength.find(([found]) => found === length)?.[1] ?? [];
+      return {
+        law: fitOfFibres(values, Number(length)),
+        mean: values.reduce((sum, value) => sum + value, 0) / values.length,
+      };
+    };
+    const short = meanAt('1');
+    const long = meanAt('50');
+    assert.ok(Math.abs((chainForces([short.law], 50)?.mean_kN ?? 0) / long.mean - 1) < 0.05);
+    assert.ok(Math.abs((chainForces([long.law], 1)?.mean_kN ?? 0) / short.mean - 1) < 0.01);
+  },
+);
+
+function fitOfFibres(values: readonly number[], length: number) {
+  const { fit } = fitWeibull(modeRecord(brokenAt(values, 'fibre', length), 'fibre'));
+  assert.ok(fit);
+  return { mode: 'fibre', shape: fit.shape, scale_kN: fit.scale_kN };
+}
+
 test('one length cannot test the weakest link', () => {
   const models = compareLengthModels(brokenAt([31, 32, 33], 'bar', 5), 'bar');
   assert.equal(models.againstPower, null);

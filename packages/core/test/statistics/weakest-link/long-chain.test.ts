@@ -184,6 +184,26 @@ test('any pieces lead to finite numbers and ordered bounds', () => {
   );
 });
 
+test('breaks in and beside the weld are one cause in words', () => {
+  const pieces = [
+    ...brokenAt([45, 46.5], 'bar', 5),
+    ...brokenAt([43.7, 42.1], 'beside weld', 5),
+    ...brokenAt([44.3], 'weld', 5),
+  ];
+  assert.match(
+    find(pieces).sentence,
+    /The weld or the steel beside it will govern: nearly all such 100 m chains would part there\./,
+  );
+});
+
+test('a bound that counts on one mode alone says so, and no longer when the others are looked for', () => {
+  const bar = brokenAt([34.1, 33.2, 34.9, 33.9, 34.4], 'bar', 5);
+  const counts = (more: Partial<LongChainAsked>) =>
+    find(bar, more).doubts.some((doubt) => /the only way to break/.test(doubt));
+  assert.equal(counts({}), true);
+  assert.equal(counts({ modes: ['bar', 'weld'] }), false);
+});
+
 test('what cannot be meant is refused', () => {
   assert.throws(() => find(weakWelds, { pitch_mm: 0 }), RangeError);
   assert.throws(() => find(weakWelds, { confidence: 1 }), RangeError);
