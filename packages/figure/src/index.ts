@@ -1,1 +1,29 @@
-export {};
+export {
+  type BreakingForceDots,
+  breakingForceDots,
+  breakingForceDotsTable,
+  type DotUse,
+  type PieceDot,
+  type ProductDots,
+  type ToleranceMark,
+} from './breaking-force-dots.ts';
+export { type BudgetBars, type BudgetPart, budgetBars, budgetBarsTable, budgetOfMeasured } from './budget-bars.ts';
+export {
+  type ComparedInterval,
+  type ComparisonIntervals,
+  comparisonExtent,
+  comparisonIntervals,
+  comparisonIntervalsTable,
+} from './comparison-intervals.ts';
+export {
+  budgetOf,
+  dotsOf,
+  intervalsOf,
+  longChainOf,
+  type PieceInFinding,
+  type ProductInFinding,
+} from './finding-data.ts';
+export { type LongChainCurve, longChainCurve, longChainCurveTable } from './long-chain-curve.ts';
+export type { FigureSetting, Theme } from './sheet/setting.ts';
+export { cellWords, csvOf, type FigureCell, type FigureColumn, type FigureTable } from './sheet/table.ts';
+export { type WeibullFigure, weibullFigure, weibullFigureTable } from './weibull-plot.ts';

@@ -1,6 +1,6 @@
 import type { CampaignFinding } from '@provinghouse/contract';
 import {
-  assembleFinding,
+  assembleInWorker,
   curveOf,
   type Effects,
   type Evidence,
@@ -13,24 +13,34 @@ import {
 import type { ServerPorts } from './ports.ts';
 
 interface Judged {
-  readonly head: string;
   readonly evidence: Evidence;
   readonly finding: CampaignFinding;
 }
 
-/** The ports of a server over the record. A campaign is judged anew only when its ledger has grown. */
+interface Held {
+  readonly head: string;
+  readonly judged: Promise<Judged>;
+}
+
+/** The ports of a server over the record. A campaign is judged anew only when its ledger has grown, in a thread beside the server's. */
 export function recordPorts(effects: Effects): ServerPorts {
-  const held = new Map<string, Judged>();
+  const held = new Map<string, Held>();
+
+  async function judge(campaign: string): Promise<Judged> {
+    const evidence = await gatherEvidence(campaign, effects);
+    return { evidence, finding: await assembleInWorker(evidence, effects) };
+  }
 
   async function judged(campaign: string): Promise<Judged | null> {
     const head = await ledgerHeadOf(campaign, effects);
     if (head === null) return null;
     const known = held.get(campaign);
-    if (known?.head === head) return known;
-    const evidence = await gatherEvidence(campaign, effects);
-    const fresh = { head, evidence, finding: assembleFinding(evidence) };
+    if (known?.head === head) return known.judged;
+    const fresh = { head, judged: judge(campaign) };
     held.set(campaign, fresh);
-    return fresh;
+    // A failure is told to whoever asked, and not kept for the next one.
+    fresh.judged.catch(() => held.delete(campaign));
+    return fresh.judged;
   }
 
   return {

@@ -2,6 +2,7 @@ export type { Effects, Progress } from './effects.ts';
 export { assembleFinding } from './judge/assemble.ts';
 export { curveOf } from './judge/curve.ts';
 export type { Evidence, TraceFile } from './judge/evidence.ts';
+export { assembleInWorker } from './judge/in-worker.ts';
 export { gatherEvidence, judgeCampaign } from './judge/judge-campaign.ts';
 export { ledgerHeadOf, ledgerOf } from './ledger-of.ts';
 export { heldCampaigns, listCampaigns } from './list-campaigns.ts';

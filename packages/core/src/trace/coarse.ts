@@ -1,6 +1,7 @@
+import { meanBetween } from './mean.ts';
+
 /** Block means of the loaded stretch: at most some thousands of points, so that what follows costs the same at 10 Hz and at 10 kHz. */
 export interface Coarse {
-  readonly time_s: Float64Array | null;
   readonly force_kN: Float64Array;
   readonly travel_mm: Float64Array;
   /** Samples in a block. */
@@ -13,35 +14,23 @@ const MOST_BLOCKS = 3000;
 
 function blockMeans(values: Float64Array, from: number, block: number, count: number): Float64Array {
   const means = new Float64Array(count);
-  for (let k = 0; k < count; k++) {
-    let sum = 0;
-    for (let i = from + k * block, end = i + block; i < end; i++) sum += values[i] as number;
-    means[k] = sum / block;
-  }
+  for (let k = 0; k < count; k++) means[k] = meanBetween(values, from + k * block, from + (k + 1) * block);
   return means;
 }
 
 /** Means over equal blocks of samples [from, to]; blocks whose travel is missing are left out. Null without travel. */
 export function coarsen(
-  signals: {
-    readonly time_s: Float64Array | null;
-    readonly force_kN: Float64Array;
-    readonly travel_mm: Float64Array | null;
-  },
+  { force_kN, travel_mm }: { readonly force_kN: Float64Array; readonly travel_mm: Float64Array | null },
   from: number,
   to: number,
 ): Coarse | null {
-  const { travel_mm, time_s, force_kN } = signals;
   const length = to - from + 1;
   if (!travel_mm || length < 2) return null;
   const block = Math.max(1, Math.ceil(length / MOST_BLOCKS));
   const count = Math.floor(length / block);
   const travel = blockMeans(travel_mm, from, block, count);
-  const present = (_: number, k: number): boolean => !Number.isNaN(travel[k]);
-  const time = time_s && blockMeans(time_s, from, block, count).filter(present);
   return {
-    time_s: time,
-    force_kN: blockMeans(force_kN, from, block, count).filter(present),
+    force_kN: blockMeans(force_kN, from, block, count).filter((_, k) => !Number.isNaN(travel[k])),
     travel_mm: travel.filter((value) => !Number.isNaN(value)),
     block,
     from,

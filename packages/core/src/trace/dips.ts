@@ -1,3 +1,5 @@
+import { placeOfLargest } from './largest.ts';
+import { meanBetween } from './mean.ts';
 import type { TraceEvent } from './reading.ts';
 
 export interface DipInput {
@@ -33,24 +35,51 @@ interface Turn {
   readonly resumed: number;
 }
 
+/** A peak (the last sample of the largest force) and the first sample after it that lies more than the threshold lower. */
+interface Fall {
+  readonly peakAt: number;
+  readonly peak: number;
+  readonly at: number;
+}
+
+/** The next fall from sample `from` on; `at` is the number of samples when there is none. */
+function nextFall(force: Float64Array, from: number, threshold: number): Fall {
+  let peakAt = from;
+  let peak = force[from] as number;
+  let i = from;
+  for (; i < force.length; i++) {
+    const value = force[i] as number;
+    if (value >= peak) {
+      peak = value;
+      peakAt = i;
+    } else if (peak - value > threshold) break;
+  }
+  return { peakAt, peak, at: i };
+}
+
+/** The lowest force after a fall and the first sample that has risen from it enough; `at` is the number of samples when none has. */
+function nextRise(force: Float64Array, fall: Fall, threshold: number): { readonly low: number; readonly at: number } {
+  const { peak } = fall;
+  let low = force[fall.at] as number;
+  let i = fall.at + 1;
+  for (; i < force.length; i++) {
+    const value = force[i] as number;
+    if (value < low) low = value;
+    else if (value - low > Math.max(threshold, LEAST_RISE * (peak - low))) break;
+  }
+  return { low, at: i };
+}
+
 /** Local maxima followed by a fall and a re-rise, both over the threshold. */
 function turns(force: Float64Array, threshold: number): Turn[] {
   const found: Turn[] = [];
-  let peakAt = 0;
-  let low = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < force.length; i++) {
-    const value = force[i] as number;
-    const peak = force[peakAt] as number;
-    if (peak - low > threshold) {
-      low = Math.min(low, value);
-      if (value - low <= Math.max(threshold, LEAST_RISE * (peak - low))) continue;
-      found.push({ peakAt, peak, drop: peak - low, resumed: i });
-      peakAt = i;
-      low = Number.POSITIVE_INFINITY;
-    } else if (value >= peak) {
-      peakAt = i;
-      low = Number.POSITIVE_INFINITY;
-    } else low = Math.min(low, value);
+  for (let from = 0; from < force.length; ) {
+    const fall = nextFall(force, from, threshold);
+    if (fall.at === force.length) break;
+    const rise = nextRise(force, fall, threshold);
+    if (rise.at === force.length) break;
+    found.push({ peakAt: fall.peakAt, peak: fall.peak, drop: fall.peak - rise.low, resumed: rise.at });
+    from = rise.at;
   }
   return found;
 }
@@ -58,21 +87,22 @@ function turns(force: Float64Array, threshold: number): Turn[] {
 /** For each turn, whether the force later passes its peak: one walk from the end. */
 function regains(force: Float64Array, found: readonly Turn[]): boolean[] {
   let later = Number.NEGATIVE_INFINITY;
-  let at = force.length - 1;
+  let last = force.length - 1;
   const fromLast = [...found].reverse().map(({ resumed, peak }) => {
-    for (; at >= resumed; at--) later = Math.max(later, force[at] as number);
+    later = Math.max(later, force[placeOfLargest(force, resumed, last)] as number);
+    last = resumed - 1;
     return later > peak;
   });
   return fromLast.reverse();
 }
 
 function blocks(input: DipInput, block: number): Float64Array {
-  const count = Math.floor((input.to - input.from + 1) / block);
-  return Float64Array.from({ length: count }, (_, k) => {
-    let sum = 0;
-    for (let i = 0; i < block; i++) sum += input.force_kN[input.from + k * block + i] as number;
-    return sum / block;
-  });
+  const means = new Float64Array(Math.floor((input.to - input.from + 1) / block));
+  for (let k = 0; k < means.length; k++) {
+    const start = input.from + k * block;
+    means[k] = meanBetween(input.force_kN, start, start + block);
+  }
+  return means;
 }
 
 /**

@@ -1,4 +1,5 @@
 import { maximumUncertainty } from './force-uncertainty.ts';
+import { placeOfLargest } from './largest.ts';
 import type { Maximum } from './maximum.ts';
 import { findMaximum } from './maximum.ts';
 import type { ReadOptions } from './options.ts';
@@ -20,15 +21,23 @@ export interface ForcePart {
 
 /** Parting, maximum, clipping and the uncertainty of the maximum. */
 export function readForce(prepared: Prepared, options: ReadOptions): ForcePart {
-  const { clean, resolution_kN, slack, sampling, signals } = prepared;
-  const parting = findParting({ force_kN: clean, time_s: signals.time_s, step_s: sampling.step_s });
+  const { clean, peak, resolution_kN, slack, sampling, signals } = prepared;
+  const { step_s } = sampling;
+  const parting = findParting({
+    force_kN: clean,
+    time_s: signals.time_s,
+    step_s,
+    largest_kN: clean[peak] as number,
+  });
   const end = parting?.last ?? clean.length - 1;
-  const maximum = findMaximum(clean, slack.end, end, sampling.step_s);
+  const span = { force_kN: clean, from: slack.end, to: end };
+  // What stands highest in the whole record does so in the loaded part, unless it lies outside.
+  const top = peak >= slack.end && peak <= end ? peak : placeOfLargest(clean, slack.end, end);
+  const maximum = findMaximum({ ...span, top, step_s });
   const range = options.rig?.rangeMaximum_kN;
   const plateau = findPlateau({
-    force_kN: clean,
-    from: slack.end,
-    to: end,
+    ...span,
+    top,
     resolution_kN,
     rangeMaximum_kN: range === undefined ? undefined : range - slack.offset_kN,
     rate_Hz: sampling.rate_Hz,

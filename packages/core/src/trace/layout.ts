@@ -43,18 +43,26 @@ export function splitCells(text: string, delimiter: Delimiter): string[] {
   return text.split(sign).map((cell) => cell.trim());
 }
 
-/** The line that starts at byte `from`. */
-export function lineAt(bytes: Uint8Array, from: number, number: number): Line {
+/** The byte that ends the line which starts at `from`. */
+function lineEnd(bytes: Uint8Array, from: number): number {
   let to = from;
   while (to < bytes.length && bytes[to] !== 10 && bytes[to] !== 13) to++;
-  const next = bytes[to] === 13 && bytes[to + 1] === 10 ? to + 2 : to + 1;
-  return { text: decode(bytes, from, to), number, from, next };
+  return to;
 }
 
-function nextLineStart(bytes: Uint8Array, from: number): number {
-  let at = from;
-  while (at < bytes.length && bytes[at] !== 10 && bytes[at] !== 13) at++;
-  return at + 1;
+function afterLineEnd(bytes: Uint8Array, to: number): number {
+  return bytes[to] === 13 && bytes[to + 1] === 10 ? to + 2 : to + 1;
+}
+
+/** The line that starts at byte `from`. */
+export function lineAt(bytes: Uint8Array, from: number, number: number): Line {
+  const to = lineEnd(bytes, from);
+  return { text: decode(bytes, from, to), number, from, next: afterLineEnd(bytes, to) };
+}
+
+/** The byte after the line which starts at `from`, its end included. */
+export function nextLineStart(bytes: Uint8Array, from: number): number {
+  return afterLineEnd(bytes, lineEnd(bytes, from));
 }
 
 /** Whether cells are a row of readings: numbers and gaps only, or, where every row holds a date or a remark, at least two numbers. */

@@ -1,3 +1,5 @@
+import { meanBetween } from './mean.ts';
+
 /** A straight line y = mean_y + slope (x - mean_x) with what is left over. */
 export interface LineFit {
   readonly slope: number;
@@ -21,29 +23,29 @@ export interface LineSums {
   readonly yy: Float64Array;
 }
 
-function meanOf(values: Float64Array): number {
-  return values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
-}
-
 export function lineSums(x: Float64Array, y: Float64Array): LineSums {
-  const originX = meanOf(x);
-  const originY = meanOf(y);
-  const running = (term: (i: number) => number): Float64Array => {
-    const sums = new Float64Array(x.length + 1);
-    for (let i = 0; i < x.length; i++) sums[i + 1] = (sums[i] as number) + term(i);
-    return sums;
-  };
-  const dx = (i: number): number => (x[i] as number) - originX;
-  const dy = (i: number): number => (y[i] as number) - originY;
-  return {
+  const count = x.length;
+  const originX = meanBetween(x, 0, count);
+  const originY = meanBetween(y, 0, count);
+  const sums = {
     originX,
     originY,
-    x: running(dx),
-    y: running(dy),
-    xx: running((i) => dx(i) ** 2),
-    xy: running((i) => dx(i) * dy(i)),
-    yy: running((i) => dy(i) ** 2),
+    x: new Float64Array(count + 1),
+    y: new Float64Array(count + 1),
+    xx: new Float64Array(count + 1),
+    xy: new Float64Array(count + 1),
+    yy: new Float64Array(count + 1),
   };
+  for (let i = 0; i < count; i++) {
+    const dx = (x[i] as number) - originX;
+    const dy = (y[i] as number) - originY;
+    sums.x[i + 1] = (sums.x[i] as number) + dx;
+    sums.y[i + 1] = (sums.y[i] as number) + dy;
+    sums.xx[i + 1] = (sums.xx[i] as number) + dx * dx;
+    sums.xy[i + 1] = (sums.xy[i] as number) + dx * dy;
+    sums.yy[i + 1] = (sums.yy[i] as number) + dy * dy;
+  }
+  return sums;
 }
 
 /** Least-squares line through points [from, to); null for fewer than three points or no spread in x. */

@@ -14,16 +14,19 @@ export interface Maximum {
   readonly smoothed: boolean;
 }
 
+export interface MaximumInput {
+  readonly force_kN: Float64Array;
+  readonly from: number;
+  readonly to: number;
+  /** First sample of the largest force on [from, to]. */
+  readonly top: number;
+  readonly step_s: number | null;
+}
+
 /** Above this share of the maximum, the upward bias of the largest noisy reading is worth a fit. */
 const BIAS_WORTH_FITTING = 0.002;
 /** With fewer loaded samples, curvature cannot be told from noise. */
 const FEWEST_TO_FIT = 100;
-
-function largest(force: Float64Array, from: number, to: number): number {
-  let best = from;
-  for (let i = from; i <= to; i++) if ((force[i] as number) > (force[best] as number)) best = i;
-  return best;
-}
 
 /** Expected excess of the largest of n noisy readings over their common level: sigma sqrt(2 ln n), an upper bound (Cramer 1946, 28.6). */
 function expectedBias(noise: number, count: number): number {
@@ -108,8 +111,7 @@ function lastStepUp(force: Float64Array, at: number): number {
  * widest window that it fits within the noise. The uncertainty holds noise (rectangular over the expected excess, or the error of the fit)
  * and the rise that may have been missed between two samples (half of the last step up).
  */
-export function findMaximum(force: Float64Array, from: number, to: number, step_s: number | null): Maximum {
-  const raw = largest(force, from, to);
+export function findMaximum({ force_kN: force, from, to, top: raw, step_s }: MaximumInput): Maximum {
   const reach = Math.max(30, Math.round((to - from) / 50));
   const noise = differenceNoise(force, Math.max(from, raw - reach), Math.min(to + 1, raw + reach), { step_s });
   const value = force[raw] as number;

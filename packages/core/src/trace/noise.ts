@@ -1,4 +1,4 @@
-import { medianOf } from './order-statistic.ts';
+import { rearrangedQuantile } from './order-statistic.ts';
 
 /** 1 / (0.67449 x sqrt(6)): the median of |second differences| of white noise to its standard deviation. */
 const TO_SIGMA = 1 / (0.674489750196082 * Math.sqrt(6));
@@ -29,7 +29,7 @@ function lagNoise(
     differences[k] = Math.abs((values[i - lag] as number) - 2 * (values[i] as number) + (values[i + lag] as number));
     i += stride;
   }
-  return medianOf(differences) * TO_SIGMA;
+  return rearrangedQuantile(differences, 0.5) * TO_SIGMA;
 }
 
 /**

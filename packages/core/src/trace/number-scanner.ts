@@ -4,6 +4,10 @@ const POWERS = Float64Array.from([
   1e21, 1e22,
 ]);
 
+const MINUS = 45 - 48;
+const SMALL_E = 101 - 48;
+const CAPITAL_E = 69 - 48;
+
 /** Where the scan stands: `at` is the byte after the number, or -1 when the bytes need the slow road. */
 export interface ScanState {
   at: number;
@@ -61,30 +65,32 @@ function scanLongNumber(bytes: Uint8Array, from: number, decimal: number, state:
  * `state.at` to -1. The bytes must go on past the number: a line end or a delimiter follows.
  */
 export function scanNumber(bytes: Uint8Array, from: number, decimal: number, state: ScanState): number {
+  // Codes less that of zero: one unsigned comparison then tells whether it is a digit.
   let i = from;
-  let code = bytes[i] as number;
-  const negative = code === 45;
-  if (negative) code = bytes[++i] as number;
+  let digit = (bytes[i] as number) - 48;
+  const negative = digit === MINUS;
+  if (negative) digit = (bytes[++i] as number) - 48;
   const start = i;
   // Whole numbers of 32 bits are the quickest; they hold nine digits, and what overflows them is read again.
   let mantissa = 0;
-  while (code >= 48 && code <= 57) {
-    mantissa = (Math.imul(mantissa, 10) + (code - 48)) | 0;
-    code = bytes[++i] as number;
+  while (digit >>> 0 < 10) {
+    mantissa = (Math.imul(mantissa, 10) + digit) | 0;
+    digit = (bytes[++i] as number) - 48;
   }
   let digits = i - start;
   let places = 0;
-  if (code === decimal) {
+  if (digit === decimal - 48) {
     const pointAt = i;
-    code = bytes[++i] as number;
-    while (code >= 48 && code <= 57) {
-      mantissa = (Math.imul(mantissa, 10) + (code - 48)) | 0;
-      code = bytes[++i] as number;
+    digit = (bytes[++i] as number) - 48;
+    while (digit >>> 0 < 10) {
+      mantissa = (Math.imul(mantissa, 10) + digit) | 0;
+      digit = (bytes[++i] as number) - 48;
     }
     places = i - pointAt - 1;
     digits += places;
   }
-  if (digits === 0 || digits > 9 || code === 101 || code === 69) return scanLongNumber(bytes, from, decimal, state);
+  if (digits === 0 || digits > 9 || digit === SMALL_E || digit === CAPITAL_E)
+    return scanLongNumber(bytes, from, decimal, state);
   state.at = i;
   const value = mantissa / (POWERS[places] as number);
   return negative ? -value : value;

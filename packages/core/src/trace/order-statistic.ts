@@ -22,10 +22,15 @@ function select(values: Float64Array, k: number): number {
   return values[k] as number;
 }
 
+/** As `quantileOf`, but rearranges the values: for arrays made only to be ranked. */
+export function rearrangedQuantile(values: Float64Array, share: number): number {
+  if (values.length === 0) return Number.NaN;
+  return select(values, Math.min(values.length - 1, Math.floor(share * values.length)));
+}
+
 /** The quantile at `share` (0 to 1) as the nearest order statistic; NaN for no values. The input is left as it is. */
 export function quantileOf(values: Float64Array, share: number): number {
-  if (values.length === 0) return Number.NaN;
-  return select(values.slice(), Math.min(values.length - 1, Math.floor(share * values.length)));
+  return rearrangedQuantile(values.slice(), share);
 }
 
 /** The median (the upper of two middle values); NaN for no values. */
@@ -38,6 +43,7 @@ const MOST_FOR_MEDIAN = 10_000;
 /** The median of values [from, to), taken evenly from them when they are more than ten thousand; NaN for none. */
 export function medianBetween(values: Float64Array, from: number, to: number): number {
   const stride = Math.max(1, Math.floor((to - from) / MOST_FOR_MEDIAN));
-  const count = Math.max(0, Math.ceil((to - from) / stride));
-  return medianOf(Float64Array.from({ length: count }, (_, k) => values[from + k * stride] as number));
+  const taken = new Float64Array(Math.max(0, Math.ceil((to - from) / stride)));
+  for (let k = 0; k < taken.length; k++) taken[k] = values[from + k * stride] as number;
+  return rearrangedQuantile(taken, 0.5);
 }

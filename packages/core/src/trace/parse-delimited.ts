@@ -1,7 +1,7 @@
 import { InputError } from '../errors.ts';
 import { cellValue } from './cell-value.ts';
 import type { Delimiter, Layout, Line } from './layout.ts';
-import { lineAt, splitCells } from './layout.ts';
+import { lineAt, nextLineStart, splitCells } from './layout.ts';
 import type { ScanState } from './number-scanner.ts';
 import { scanNumber } from './number-scanner.ts';
 
@@ -56,9 +56,10 @@ function likelyRows(bytes: Uint8Array, from: number): number {
   for (let share = 0; share < 1; share += 0.05) {
     let at = Math.floor(from + share * (bytes.length - from));
     for (let k = 0; k < 5 && at < bytes.length; k++) {
-      const line = lineAt(bytes, at, 0);
-      if (k > 0 && line.text !== '') shortest = Math.min(shortest, line.next - line.from);
-      at = line.next;
+      const next = nextLineStart(bytes, at);
+      // No row of two readings is shorter than three bytes.
+      if (k > 0 && next - at > 2) shortest = Math.min(shortest, next - at);
+      at = next;
     }
   }
   return Math.ceil((bytes.length - from) / Math.max(2, shortest)) + 1;

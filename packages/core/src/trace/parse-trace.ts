@@ -50,19 +50,24 @@ function take(values: Float64Array, rows: Int32Array | null): Float64Array {
   return rows === null ? values : Float64Array.from(rows, (row) => values[row] ?? Number.NaN);
 }
 
+/** The first place whose value is below the one before; the number of values when there is none. */
+function firstFall(values: Float64Array): number {
+  let i = 1;
+  while (i < values.length && !((values[i] as number) < (values[i - 1] as number))) i++;
+  return i;
+}
+
 function checkTime(time: Float64Array, rowNumber: (i: number) => number, unit: Unit): void {
-  for (let i = 1, before = time[0] as number; i < time.length; before = time[i++] as number) {
-    if ((time[i] as number) < before) {
-      const cure = unit.clock
-        ? 'If the pull ran past midnight, add 24 hours to the later times.'
-        : 'Put the rows in order or take out the wrong one.';
-      throw rowError(
-        'trace/time-backwards',
-        rowNumber(i),
-        `the time runs backwards, from ${time[i - 1]} s to ${time[i]} s. ${cure}`,
-      );
-    }
-  }
+  const i = firstFall(time);
+  if (i === time.length) return;
+  const cure = unit.clock
+    ? 'If the pull ran past midnight, add 24 hours to the later times.'
+    : 'Put the rows in order or take out the wrong one.';
+  throw rowError(
+    'trace/time-backwards',
+    rowNumber(i),
+    `the time runs backwards, from ${time[i - 1]} s to ${time[i]} s. ${cure}`,
+  );
 }
 
 function choice(column: ChosenColumn | null): ColumnChoice | null {

@@ -11,6 +11,7 @@ export interface PartingInput {
   readonly force_kN: Float64Array;
   readonly time_s: Float64Array | null;
   readonly step_s: number | null;
+  readonly largest_kN: number;
 }
 
 /** Longest time a sudden loss may take. A slow machine run back takes longer. */
@@ -29,21 +30,19 @@ function laterMaxima(force: Float64Array, from: number): Float64Array {
   return later;
 }
 
-/** The first sample below half of the largest force before it: no sudden loss comes earlier. */
+/** The first sample that has lost its share of the largest force before it, once that is above `least`: no sudden loss comes earlier. */
 function firstLow(force: Float64Array, least: number): number {
-  let highest = 0;
-  for (let i = 0; i < force.length; i++) {
+  let highest = least;
+  let bound = Number.NEGATIVE_INFINITY;
+  let i = 0;
+  for (; i < force.length; i++) {
     const value = force[i] as number;
-    if (value > highest) highest = value;
-    else if (highest > least && value < highest * (1 - SHARE_LOST)) return i;
+    if (value > highest) {
+      highest = value;
+      bound = highest * (1 - SHARE_LOST);
+    } else if (value < bound) break;
   }
-  return force.length;
-}
-
-function largestOf(force: Float64Array): number {
-  let largest = 0;
-  for (let i = 0; i < force.length; i++) if ((force[i] as number) > largest) largest = force[i] as number;
-  return largest;
+  return i;
 }
 
 /**
@@ -69,7 +68,7 @@ function lastBefore(input: PartingInput, fallen: number, highest: number): numbe
  */
 export function findParting(input: PartingInput): Parting | null {
   const { force_kN: force, time_s: time } = input;
-  const least = 0.1 * largestOf(force);
+  const least = 0.1 * Math.max(0, input.largest_kN);
   const low = firstLow(force, least);
   const reach = Math.max(3, Math.ceil(force.length / 1000));
   const tooOld = (i: number, j: number): boolean =>

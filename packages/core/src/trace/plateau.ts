@@ -8,6 +8,8 @@ export interface PlateauInput {
   readonly force_kN: Float64Array;
   readonly from: number;
   readonly to: number;
+  /** First sample of the largest force on [from, to]. */
+  readonly top: number;
   readonly resolution_kN: number | null;
   /** Range maximum of the rig less the zero offset taken off the forces. */
   readonly rangeMaximum_kN: number | undefined;
@@ -21,16 +23,20 @@ interface Run {
   readonly count: number;
 }
 
-/** Longest run of readings at or above `level`, and how many lie there in all. */
-function longestRun(input: PlateauInput, level: number): Run {
-  let best: Run = { from: input.from, count: 0 };
-  let start = input.from;
-  for (let i = input.from; i <= input.to + 1; i++) {
-    if (i <= input.to && (input.force_kN[i] as number) >= level) continue;
-    if (i - start > best.count) best = { from: start, count: i - start };
+/** Longest run of readings at or above `level` on [from, to]. */
+function longestRun(force: Float64Array, level: number, { from, to }: { from: number; to: number }): Run {
+  let longest = 0;
+  let at = from;
+  let start = from;
+  for (let i = from; i <= to + 1; i++) {
+    if (i <= to && (force[i] as number) >= level) continue;
+    if (i - start > longest) {
+      longest = i - start;
+      at = start;
+    }
     start = i + 1;
   }
-  return best;
+  return { from: at, count: longest };
 }
 
 /** Median length of runs of one value just before the plateau: long when the logger repeats slow readings. */
@@ -57,13 +63,12 @@ function tableWentOn(input: PlateauInput, run: Run): boolean {
  */
 export function findPlateau(input: PlateauInput): Plateau | null {
   const { force_kN: force, from, to, rangeMaximum_kN } = input;
-  let top = Number.NEGATIVE_INFINITY;
-  for (let i = from; i <= to; i++) top = Math.max(top, force[i] as number);
+  const top = force[input.top] as number;
   const step = input.resolution_kN ?? 0;
   if (rangeMaximum_kN !== undefined && top >= rangeMaximum_kN - 2 * Math.min(step, rangeMaximum_kN / 1000)) {
-    return longestRun(input, rangeMaximum_kN - 2 * Math.min(step, rangeMaximum_kN / 1000));
+    return longestRun(force, rangeMaximum_kN - 2 * Math.min(step, rangeMaximum_kN / 1000), { from, to });
   }
-  const run = longestRun(input, top);
+  const run = longestRun(force, top, { from: input.top, to });
   const least = Math.max(8, Math.round(0.1 * (input.rate_Hz ?? 80)));
   if (run.count < least || run.count < 5 * usualRun(force, run.from, from)) return null;
   let nextLower = Number.NEGATIVE_INFINITY;

@@ -1,4 +1,5 @@
 import { InputError } from '../errors.ts';
+import { placeOfLargest } from './largest.ts';
 import type { NoiseMap } from './noise.ts';
 import { differenceNoise, mapNoise, smallestStep } from './noise.ts';
 import type { ReadOptions } from './options.ts';
@@ -14,6 +15,8 @@ export interface Prepared {
   readonly signals: TraceSignals;
   /** Force without spikes and offset. */
   readonly clean: Float64Array;
+  /** The first sample of the largest clean force in the whole record. */
+  readonly peak: number;
   readonly rejected: readonly number[];
   readonly slack: SlackFinding;
   readonly noise: NoiseMap;
@@ -25,16 +28,30 @@ export interface Prepared {
   readonly compliance_mm_per_kN: number | null;
 }
 
-function highest(force: Float64Array): number {
-  let best = 0;
-  for (let i = 1; i < force.length; i++) if ((force[i] as number) > (force[best] as number)) best = i;
-  return best;
+interface Bounds {
+  readonly low: number;
+  readonly peak: number;
+  /** First sample of the peak. */
+  readonly peakAt: number;
 }
 
-function checkLoaded(force: Float64Array, noise: number, resolution: number | null): void {
-  const peak = force[highest(force)] as number;
-  let low = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < force.length; i++) low = Math.min(low, force[i] as number);
+/** Lowest and largest force in one pass. */
+function boundsOf(force: Float64Array): Bounds {
+  let low = force[0] as number;
+  let peak = low;
+  let peakAt = 0;
+  for (let i = 1; i < force.length; i++) {
+    const value = force[i] as number;
+    if (value > peak) {
+      peak = value;
+      peakAt = i;
+    } else if (value < low) low = value;
+  }
+  return { low, peak, peakAt };
+}
+
+function checkLoaded(force: Float64Array, { low, peak }: Bounds, resolution: number | null): void {
+  const noise = differenceNoise(force, 0, force.length);
   if (-low > 2 * Math.max(0, peak) && -low > 8 * noise) {
     throw new InputError(
       'trace/negative-force',
@@ -53,6 +70,12 @@ function checkLoaded(force: Float64Array, noise: number, resolution: number | nu
       },
     );
   }
+}
+
+function lowered(force: Float64Array, offset: number): Float64Array {
+  const lower = new Float64Array(force.length);
+  for (let i = 0; i < force.length; i++) lower[i] = (force[i] as number) - offset;
+  return lower;
 }
 
 interface Travel {
@@ -78,7 +101,8 @@ export function prepare(signals: TraceSignals, options: ReadOptions): Prepared {
   const noise = mapNoise(force_kN, sampling.step_s);
   const resolution_kN = smallestStep(force_kN);
   const { force_kN: unspiked, rejected } = rejectSpikes(force_kN, noise, resolution_kN, sampling.rate_Hz);
-  checkLoaded(unspiked, differenceNoise(unspiked, 0, unspiked.length), resolution_kN);
+  const bounds = boundsOf(unspiked);
+  checkLoaded(unspiked, bounds, resolution_kN);
   const travelSeen = signals.table_mm ?? signals.extension_mm;
   const slack = findSlack({
     force_kN: unspiked,
@@ -86,14 +110,16 @@ export function prepare(signals: TraceSignals, options: ReadOptions): Prepared {
     travel_mm: travelSeen,
     resolution_kN,
     step_s: sampling.step_s,
-    peak: highest(unspiked),
+    peak: bounds.peakAt,
   });
   const offset = slack.offset_kN;
-  const clean = offset === 0 ? unspiked : unspiked.map((value) => value - offset);
+  const clean = offset === 0 ? unspiked : lowered(unspiked, offset);
   const travel = chooseTravel(signals, clean, options);
   return {
     signals,
     clean,
+    // Rounding of the difference may make an earlier sample as large.
+    peak: offset === 0 ? bounds.peakAt : placeOfLargest(clean, 0, clean.length - 1),
     rejected,
     slack,
     noise,

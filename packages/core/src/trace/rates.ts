@@ -28,14 +28,15 @@ function slopeOverTime(
 ): number | null {
   if (!values || !time || to - from < 2) return null;
   const stride = Math.max(1, Math.floor((to - from) / MOST_POINTS));
-  const x: number[] = [];
-  const y: number[] = [];
+  const x = new Float64Array(Math.floor((to - from) / stride) + 1);
+  const y = new Float64Array(x.length);
+  let count = 0;
   for (let i = from; i <= to; i += stride) {
     if (Number.isNaN(values[i])) continue;
-    x.push(time[i] as number);
-    y.push(values[i] as number);
+    x[count] = time[i] as number;
+    y[count++] = values[i] as number;
   }
-  return fitLine(lineSums(Float64Array.from(x), Float64Array.from(y)), 0, x.length)?.slope ?? null;
+  return fitLine(lineSums(x.subarray(0, count), y.subarray(0, count)), 0, count)?.slope ?? null;
 }
 
 /**

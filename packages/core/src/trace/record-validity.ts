@@ -1,5 +1,6 @@
 import type { EventList } from './event-list.ts';
 import type { ForcePart } from './force-part.ts';
+import { meanBetween } from './mean.ts';
 import type { ReadOptions } from './options.ts';
 import type { Prepared } from './prepared.ts';
 import { spikesOfPull } from './spikes.ts';
@@ -102,8 +103,7 @@ function forceRemarks(prepared: Prepared, force: ForcePart, options: ReadOptions
 function zeroAfter(prepared: Prepared, after: number | null, maximum: number): Remark | null {
   const { clean, noise } = prepared;
   if (after === null || clean.length - after < 20) return null;
-  const tail = clean.subarray(Math.floor((after + clean.length) / 2));
-  const level = tail.reduce((sum, value) => sum + value, 0) / tail.length;
+  const level = meanBetween(clean, Math.floor((after + clean.length) / 2), clean.length);
   if (Math.abs(level) <= Math.max(0.002 * maximum, 3 * noise.overall)) return null;
   return {
     text: `After parting the force stands at ${kN(level)}, not at zero: the zero was off or has moved, or something still hangs on the rig.`,

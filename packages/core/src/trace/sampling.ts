@@ -1,4 +1,5 @@
-import { quantileOf } from './order-statistic.ts';
+import { neighbourSteps } from './neighbour-steps.ts';
+import { rearrangedQuantile } from './order-statistic.ts';
 
 /** How the record was sampled. */
 export interface Sampling {
@@ -16,13 +17,20 @@ export interface Sampling {
 
 const MOST_LISTED = 1000;
 
-/** Steps over at most 20 000 places of the record. */
-function steps(time: Float64Array): Float64Array {
-  const stride = Math.max(1, Math.floor(time.length / 20_000));
-  return Float64Array.from({ length: Math.floor((time.length - 1) / stride) }, (_, k) => {
-    const i = k * stride;
-    return (time[i + 1] as number) - (time[i] as number);
-  });
+/** The first sample from `from` on whose step from the one before is zero or over `limit`; the number of samples when there is none. */
+function nextUneven(time: Float64Array, from: number, limit: number): number {
+  let i = from;
+  for (; i < time.length; i++) {
+    const step = (time[i] as number) - (time[i - 1] as number);
+    if (!(step > 0 && step <= limit)) break;
+  }
+  return i;
+}
+
+function countZeros(values: Float64Array): number {
+  let count = 0;
+  for (let i = 0; i < values.length; i++) if (values[i] === 0) count++;
+  return count;
 }
 
 /**
@@ -33,13 +41,13 @@ export function readSampling(time: Float64Array | null): Sampling {
   if (!time || time.length < 2)
     return { step_s: null, rate_Hz: null, duration_s: null, gaps: [], repeats: [], coarseTime: false };
   const duration_s = (time[time.length - 1] as number) - (time[0] as number);
-  const each = steps(time);
-  const coarseTime = quantileOf(each, 0.2) === 0;
-  const step_s = coarseTime ? duration_s / (time.length - 1) : quantileOf(each, 0.5);
-  const limit = Math.max(5 * step_s, coarseTime ? 5 * quantileOf(each, 0.995) : 0);
+  const each = neighbourSteps(time);
+  const coarseTime = countZeros(each) > Math.floor(0.2 * each.length);
+  const step_s = coarseTime ? duration_s / (time.length - 1) : rearrangedQuantile(each, 0.5);
+  const limit = Math.max(5 * step_s, coarseTime ? 5 * rearrangedQuantile(each, 0.995) : 0);
   const gaps: number[] = [];
   const repeats: number[] = [];
-  for (let i = 1; i < time.length; i++) {
+  for (let i = nextUneven(time, 1, limit); i < time.length; i = nextUneven(time, i + 1, limit)) {
     const step = (time[i] as number) - (time[i - 1] as number);
     if (step > limit && gaps.length < MOST_LISTED) gaps.push(i);
     else if (step === 0 && !coarseTime && repeats.length < MOST_LISTED) repeats.push(i);

@@ -1,3 +1,4 @@
+import { meanBetween } from './mean.ts';
 import { differenceNoise } from './noise.ts';
 import { medianBetween } from './order-statistic.ts';
 
@@ -24,12 +25,6 @@ export interface SlackInput {
 
 /** Slack as a share of the travel to the maximum; play of grips under a preload is less. */
 const LEAST_SLACK = 0.05;
-
-function mean(values: Float64Array, from: number, to: number): number {
-  let sum = 0;
-  for (let i = from; i < to; i++) sum += values[i] as number;
-  return sum / (to - from);
-}
 
 /** How the flat start shows that the piece hung slack, or null when it may as well be a preload. */
 function proofOfSlack(input: SlackInput, end: number, level: number, band: number): string | null {
@@ -81,7 +76,7 @@ export function findSlack(input: SlackInput): SlackFinding {
   const half = (end + 1) >> 1;
   if (end < 4 || Math.abs(medianBetween(force, half, end + 1) - medianBetween(force, 0, half)) > band / 2) return none;
   const settled = Math.max(5, Math.floor((end + 1) * 0.9));
-  const level = mean(force, 0, settled);
+  const level = meanBetween(force, 0, settled);
   const proof = proofOfSlack(input, end, level, band);
   if (proof === null) {
     return {

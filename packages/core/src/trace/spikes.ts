@@ -1,6 +1,7 @@
+import { neighbourSteps } from './neighbour-steps.ts';
 import type { NoiseMap } from './noise.ts';
 import { noiseAt } from './noise.ts';
-import { medianOf, quantileOf } from './order-statistic.ts';
+import { medianOf, rearrangedQuantile } from './order-statistic.ts';
 
 /** The record with its spikes bridged, and which samples they were. */
 export interface SpikeFinding {
@@ -80,11 +81,34 @@ function usualHold(force: Float64Array): number {
 
 /** The step up that only three in a hundred pass. */
 function steepestStep(force: Float64Array): number {
-  const stride = Math.max(1, Math.floor(force.length / 20_000));
-  const steps = Float64Array.from({ length: Math.floor((force.length - 1) / stride) }, (_, k) => {
-    return (force[k * stride + 1] as number) - (force[k * stride] as number);
-  });
-  return steps.length === 0 ? 0 : Math.max(0, quantileOf(steps, 0.97));
+  const steps = neighbourSteps(force);
+  return steps.length === 0 ? 0 : Math.max(0, rearrangedQuantile(steps, 0.97));
+}
+
+function spikeContext(force: Float64Array, noise: NoiseMap, floor: number, rate_Hz: number | null): SpikeContext {
+  return {
+    force,
+    noise,
+    floor,
+    longest: longestBurst(rate_Hz),
+    hold: usualHold(force),
+    steepest: steepestStep(force),
+  };
+}
+
+/** The burst that jumps up at i, or jumps back up at i from a fall; null when there is none. */
+function burstAt(context: SpikeContext, i: number): { readonly from: number; readonly to: number } | null {
+  const end = upwardEnd(context, i);
+  if (end >= 0) return { from: i, to: end };
+  const start = downwardStart(context, i);
+  return start < 0 ? null : { from: start, to: i - 1 };
+}
+
+/** The first sample from `from` on that lies more than `least` above the one before; the number of samples when there is none. */
+function nextJump(force: Float64Array, from: number, least: number): number {
+  let i = from;
+  while (i < force.length && (force[i] as number) - (force[i - 1] as number) <= least) i++;
+  return i;
 }
 
 function bridge(force: Float64Array, from: number, to: number): void {
@@ -109,27 +133,26 @@ export function rejectSpikes(
   rate_Hz: number | null,
 ): SpikeFinding {
   const rejected: number[] = [];
+  let context: SpikeContext | null = null;
   let clean = force;
   const floor = 3 * (resolution_kN ?? 0);
-  const longest = longestBurst(rate_Hz);
-  const steepest = steepestStep(force);
-  const hold = usualHold(force);
   // The noise near a sample is never under half of the whole record's: most samples need no closer look.
   const least = Math.max(floor, 4 * noise.overall);
-  for (let i = 1; i < force.length; i++) {
+  for (let i = nextJump(clean, 1, least); i < clean.length; i = nextJump(clean, i + 1, least)) {
     const jump = (clean[i] as number) - (clean[i - 1] as number);
-    if (jump <= least || jump <= 8 * noiseAt(noise, i)) continue;
+    if (jump <= 8 * noiseAt(noise, i)) continue;
     const before = Math.abs((clean[i - 1] as number) - (i > 1 ? (clean[i - 2] as number) : (clean[i - 1] as number)));
     const after = i + 1 < clean.length ? Math.abs((clean[i + 1] as number) - (clean[i] as number)) : 0;
     if (jump <= 3 * before && jump <= 3 * after) continue;
-    const context = { force: clean, noise, floor, longest, steepest, hold };
-    const end = upwardEnd(context, i);
-    const start = end >= 0 ? i : downwardStart(context, i);
-    if (start < 0) continue;
-    const stop = end >= 0 ? end : i - 1;
-    if (clean === force) clean = force.slice();
-    for (let k = start; k <= stop; k++) rejected.push(k);
-    bridge(clean, start, stop);
+    context ??= spikeContext(force, noise, floor, rate_Hz);
+    const burst = burstAt(context, i);
+    if (!burst) continue;
+    if (clean === force) {
+      clean = force.slice();
+      context = { ...context, force: clean };
+    }
+    for (let k = burst.from; k <= burst.to; k++) rejected.push(k);
+    bridge(clean, burst.from, burst.to);
   }
   return { force_kN: clean, rejected };
 }

@@ -56,6 +56,10 @@ function utf8Length(bytes: Uint8Array, i: number): number {
 
 function isUtf8(bytes: Uint8Array): boolean {
   for (let i = 0; i < bytes.length; ) {
+    if ((bytes[i] as number) < 0x80) {
+      i++;
+      continue;
+    }
     const length = utf8Length(bytes, i);
     if (length === 0) return false;
     i += length;

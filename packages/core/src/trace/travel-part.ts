@@ -72,16 +72,26 @@ function elongation(extension: number | null, length: number | null): number | n
   return extension === null || length === null ? null : (extension / length) * 100;
 }
 
+/** Work up to the maximum and, going on from there, up to parting. */
+function energies({ clean, travel_mm }: Prepared, { maximum, parting }: ForcePart) {
+  if (!travel_mm) return { energyToMaximum_J: null, energyToParting_J: null };
+  const toMaximum = energyBetween(clean, travel_mm, { from: 0, to: maximum.sample });
+  const onward = { from: maximum.sample, to: parting?.last ?? maximum.sample, before_J: toMaximum };
+  return {
+    energyToMaximum_J: toMaximum,
+    energyToParting_J: parting && energyBetween(clean, travel_mm, onward),
+  };
+}
+
 /** Stiffness, knee, extensions from the toe-corrected origin, energies, rates and stresses. */
 export function readTravel(prepared: Prepared, force: ForcePart, options: ReadOptions): TravelPart {
   const { clean, slack, signals, travel_mm } = prepared;
   const { maximum, parting, end } = force;
-  const coarse = coarsen({ time_s: signals.time_s, force_kN: clean, travel_mm }, slack.end, maximum.sample);
+  const coarse = coarsen({ force_kN: clean, travel_mm }, slack.end, maximum.sample);
   const elastic = coarse && findElastic(coarse, maximum.force_kN);
   const length = referenceLength(options);
   const offset_mm = length === null ? null : (length * (options.offset_pct ?? 0.2)) / 100;
-  const kneeUpTo =
-    elastic && offset_mm !== null ? coarsen({ time_s: null, force_kN: clean, travel_mm }, slack.end, end) : null;
+  const kneeUpTo = elastic && offset_mm !== null ? coarsen({ force_kN: clean, travel_mm }, slack.end, end) : null;
   const span = elasticSpan(prepared, force, elastic && coarse ? { elastic, block: coarse.block } : null);
   const rateInput = {
     time_s: signals.time_s,
@@ -110,8 +120,7 @@ export function readTravel(prepared: Prepared, force: ForcePart, options: ReadOp
           ? atParting - (clean[parting.last] as number) / elastic.stiffness_kN_per_mm
           : null,
       totalUltimateElongation_pct: elongation(atParting, length),
-      energyToMaximum_J: travel_mm && energyBetween(clean, travel_mm, 0, maximum.sample),
-      energyToParting_J: travel_mm && parting && energyBetween(clean, travel_mm, 0, parting.last),
+      ...energies(prepared, force),
       meanStressAtMaximum_N_per_mm2: area === null ? null : (maximum.force_kN * 1000) / area,
       stressRate_N_per_mm2_per_s:
         area === null || rates.forceRate_kN_per_s === null ? null : (rates.forceRate_kN_per_s * 1000) / area,

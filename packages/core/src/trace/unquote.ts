@@ -1,9 +1,11 @@
 const QUOTE = 34;
 const TAB = 9;
+/** Quotes that mean anything stand in the names or the first rows. */
+const SEARCHED = 65536;
 
 function delimiterBesideQuotes(bytes: Uint8Array): number {
   const counts = new Map<number, number>();
-  const end = Math.min(bytes.length, 65536);
+  const end = Math.min(bytes.length, SEARCHED);
   for (let i = 0; i + 1 < end; i++) {
     const next = bytes[i + 1] ?? 0;
     if (bytes[i] === QUOTE && (next === 44 || next === 59 || next === TAB))
@@ -25,8 +27,7 @@ function delimiterBesideQuotes(bytes: Uint8Array): number {
  * quotes can be a decimal sign. Text without a quote in its first 64 KiB comes back as it is.
  */
 export function unquote(bytes: Uint8Array): Uint8Array {
-  const first = bytes.indexOf(QUOTE);
-  if (first < 0 || first > 65536) return bytes;
+  if (!bytes.subarray(0, SEARCHED).includes(QUOTE)) return bytes;
   const delimiter = delimiterBesideQuotes(bytes);
   const out = new Uint8Array(bytes.length);
   let at = 0;

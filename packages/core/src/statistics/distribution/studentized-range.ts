@@ -88,7 +88,9 @@ function sumAbout(
 function studentized(tail: RangeTail, q: number, nu: number): number {
   if (nu === Infinity) return tail(q);
   const start = Math.min(0, Math.log(20 / q));
-  return Math.min(1, meanOverScale({ logOf: (s) => Math.log(tail(q * s)), start, agreement: 1e-7 }, nu));
+  // With few degrees of freedom halving the step gains fewer digits (found on two groups, where Student's t is exact).
+  const agreement = nu < 15 ? 1e-9 : 1e-7;
+  return Math.min(1, meanOverScale({ logOf: (s) => Math.log(tail(q * s)), start, agreement }, nu));
 }
 
 /** P(Q <= q) of the studentized range of `groups` means with `nu` (at least 1, may be infinite) degrees of freedom. */

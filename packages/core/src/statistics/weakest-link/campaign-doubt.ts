@@ -1,5 +1,5 @@
 import type { BreakModeFinding, BreakModes } from './break-mode.ts';
-import { coverageDoubt } from './coverage-doubt.ts';
+import { coverageDoubts } from './coverage-doubt.ts';
 import { weibullGoodness } from './goodness-of-fit.ts';
 import { compareLengthModels } from './length-models.ts';
 import { isUnread, type PulledPiece } from './piece.ts';
@@ -21,7 +21,7 @@ export function campaignDoubts(
     unseenDoubt(modes),
     lengthDoubt(pieces, findings),
     goodnessDoubt(pieces, findings),
-    coverageDoubt(pieces, findings),
+    ...coverageDoubts(pieces, modes),
   ].filter((doubt) => doubt !== null);
 }
 

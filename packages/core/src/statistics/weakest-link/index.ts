@@ -17,6 +17,7 @@ export {
 } from './chain-law.ts';
 export { type ChainLength, type ExceededForce, exceedances, type HoldingChance, linksIn } from './chain-length.ts';
 export type { DataReach } from './data-reach.ts';
+export { fitSentence, goodnessSentence, lengthModelsSentence, pooledShapeSentence } from './fit-sentence.ts';
 export { type WeibullGoodness, weibullGoodness } from './goodness-of-fit.ts';
 export { compareLengthModels, type LengthModel, type LengthModels, type RatioTest } from './length-models.ts';
 export {

@@ -19,7 +19,7 @@ function governingSentence(chain: ChainLength, length: string): string | null {
   if (!first || chain.shares[0]?.mode === 'any') return null;
   if (groups.length === 1) return `All breaks seen were in the ${first.words}.`;
   const sure = first.share >= 0.75 ? 'will govern' : 'is the likelier to govern';
-  return `The ${first.words} ${sure}: about ${tenths(first.share)} ten such ${length} chains would part there.`;
+  return `The ${first.words} ${sure}: ${tenths(first.share)} such ${length} chains would part there.`;
 }
 
 const joints: readonly string[] = ['weld', 'beside weld'];
@@ -41,8 +41,8 @@ function modeInWords(mode: string): string {
 }
 
 function tenths(share: number): string {
-  const words = ['none in', '1 in', '2 in', '3 in', '4 in', '5 in', '6 in', '7 in', '8 in', '9 in', 'nearly all of'];
-  return words[Math.round(10 * share)] ?? 'some of';
+  const count = Math.round(10 * share);
+  return count >= 10 ? 'nearly all' : `about ${count} in ten`;
 }
 
 export interface LongChainWords {
