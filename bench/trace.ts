@@ -1,9 +1,10 @@
 import { spawnSync } from 'node:child_process';
 import { statSync } from 'node:fs';
+import { availableParallelism, loadavg } from 'node:os';
 import { join } from 'node:path';
 import { benchFile, ROWS } from './trace-file.ts';
 
-const REPETITIONS = 5;
+const REPETITIONS = 7;
 /** Debian's Python, whose packages python3-pandas and python3-scipy are the peer. */
 const PYTHON = '/usr/bin/python3';
 
@@ -48,40 +49,49 @@ function difference(ours: Run, theirs: Run): string {
   return faults.filter((fault) => fault !== '').join(', ');
 }
 
+interface Turn {
+  readonly ours: Run;
+  readonly theirs: Run | null;
+}
+
+function takeTurn(file: string, peer: boolean): Turn {
+  const ours = run(process.execPath, [join(import.meta.dirname, 'trace-run.ts'), file]);
+  if (!ours) throw new Error('The reader could not be run.');
+  return { ours, theirs: peer ? run(PYTHON, [join(import.meta.dirname, 'trace-peer.py'), file]) : null };
+}
+
+/** One line: the median times, and the median of the ratios of runs that followed each other, which a busy machine disturbs least. */
+function lineOf(what: string, turns: readonly Turn[], time: (each: Run) => number): string {
+  const own = `  ${what}: ${median(turns.map(({ ours }) => time(ours))).toFixed(2)} s`;
+  const pairs = turns.flatMap(({ ours, theirs }) => (theirs ? [{ peer: time(theirs), own: time(ours) }] : []));
+  if (pairs.length === 0) return own;
+  const peer = median(pairs.map((pair) => pair.peer)).toFixed(2);
+  const ratios = pairs.map((pair) => pair.peer / pair.own);
+  const range = `${Math.min(...ratios).toFixed(1)} to ${Math.max(...ratios).toFixed(1)}`;
+  return `${own}; pandas + SciPy ${peer} s: ${median(ratios).toFixed(1)} times as fast (${range})`;
+}
+
 /**
- * Reads one recording of 1.2 million rows (about 42 MB) whole, by this project and by pandas with NumPy and SciPy, each time in a fresh process, in turns.
- * Prints one line: medians of the whole process and of the reading alone (after imports), their ratios, and whether both found the same.
+ * Reads one recording of 1.2 million rows (about 42 MB) by this project and by pandas with NumPy and SciPy, each time in a fresh process, in turns.
+ * Prints the times and their ratios for the whole process and for the read alone (file, parsing and analysis, after imports), whether both
+ * found the same, and how busy the machine was.
  */
 export async function benchTrace(): Promise<void> {
   const file = await benchFile();
-  const size = `${(statSync(file).size / 1e6).toFixed(0)} MB, ${ROWS / 1e6} million rows`;
-  const here = import.meta.dirname;
-  const ours: Run[] = [];
-  const theirs: Run[] = [];
   const peer = peerIsThere();
-  for (let k = 0; k < REPETITIONS; k++) {
-    const own = run(process.execPath, [join(here, 'trace-run.ts'), file]);
-    const other = peer ? run(PYTHON, [join(here, 'trace-peer.py'), file]) : null;
-    if (own) ours.push(own);
-    if (other) theirs.push(other);
-  }
-  const first = ours[0];
-  if (!first) throw new Error('The reader could not be run.');
-  const wall = median(ours.map((each) => each.wall));
-  const seconds = median(ours.map((each) => each.seconds));
-  const own = `trace ${size}: read whole in ${wall.toFixed(2)} s (reading alone ${seconds.toFixed(2)} s)`;
-  const other = theirs[0];
-  if (!other) {
-    console.log(`${own}; no comparison: ${PYTHON} with pandas and SciPy is not installed`);
-    return;
-  }
-  const peerWall = median(theirs.map((each) => each.wall));
-  const peerSeconds = median(theirs.map((each) => each.seconds));
-  const fault = difference(first, other);
-  const same = fault === '' ? 'same maximum, slope and energy' : `DIFFERENT: ${fault}`;
-  if (fault !== '') process.exitCode = 1;
-  console.log(
-    `${own}; pandas + SciPy ${peerWall.toFixed(2)} s (alone ${peerSeconds.toFixed(2)} s): ` +
-      `${(peerWall / wall).toFixed(1)} times as fast (alone ${(peerSeconds / seconds).toFixed(1)}); ${same}`,
-  );
+  const turns = Array.from({ length: REPETITIONS }, () => takeTurn(file, peer));
+  const compared = turns.flatMap(({ ours, theirs }) => (theirs ? [difference(ours, theirs)] : []));
+  const fault = compared.find((each) => each !== '');
+  if (fault !== undefined) process.exitCode = 1;
+  const found =
+    compared.length === 0
+      ? `no comparison: ${PYTHON} with pandas and SciPy is not installed`
+      : fault === undefined
+        ? 'same maximum, slope and energy'
+        : `DIFFERENT: ${fault}`;
+  const size = `${(statSync(file).size / 1e6).toFixed(0)} MB, ${ROWS / 1e6} million rows`;
+  const busy = `load ${(loadavg()[0] ?? 0).toFixed(1)} on ${availableParallelism()} cores`;
+  console.log(`trace ${size}, ${REPETITIONS} turns, ${busy}; ${found}`);
+  console.log(lineOf('whole process', turns, (each) => each.wall));
+  console.log(lineOf('read alone', turns, (each) => each.seconds));
 }
