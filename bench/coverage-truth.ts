@@ -1,5 +1,5 @@
-import { chainForces, type ModeLaw, type PulledPiece } from '../packages/core/src/statistics/weakest-link/index.ts';
 import type { RandomSource } from '../packages/core/src/statistics/random.ts';
+import { chainForces, type ModeLaw, type PulledPiece } from '../packages/core/src/statistics/weakest-link/index.ts';
 
 /** One row of the coverage table: what the simulated product is like. */
 export interface CoverageCell {

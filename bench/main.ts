@@ -1,3 +1,5 @@
 import { benchTrace } from './trace.ts';
+import { benchWeakestLink } from './weakest-link.ts';
 
 await benchTrace();
+await benchWeakestLink();

@@ -1,3 +1,4 @@
+export { briefOf, briefOfCampaign } from './brief/brief.ts';
 export type { Effects, Progress } from './effects.ts';
 export { assembleFinding } from './judge/assemble.ts';
 export { curveOf } from './judge/curve.ts';

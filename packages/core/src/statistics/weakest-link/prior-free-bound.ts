@@ -9,7 +9,7 @@ export interface PriorFreeForce {
   readonly estimate_kN: number;
   /** Lower bound by the bootstrap; null when no resample could be used. */
   readonly bootstrapBound_kN: number | null;
-  /** Lower bound by the profile likelihood; only when one mode alone broke. */
+  /** Lower bound by the profile likelihood; only when one mode alone broke. For comparison: with few pieces it is too bold (docs/reference/coverage.md). */
   readonly profileBound_kN: number | null;
 }
 

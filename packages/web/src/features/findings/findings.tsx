@@ -8,6 +8,9 @@ import { hrefs } from '../../lib/route.ts';
 import { text } from '../../lib/text.ts';
 import { BreakTallies } from './break-tallies.tsx';
 import { DotStrip } from './dot-strip.tsx';
+import { InferenceTable } from './inference-table.tsx';
+import { LongChains } from './long-chain.tsx';
+import { Readers } from './readers.tsx';
 import { RequirementTable } from './requirement-table.tsx';
 import { Sentences } from './sentences.tsx';
 import { SplitTable } from './split-table.tsx';
@@ -31,6 +34,8 @@ function FindingsPage({ finding }: { readonly finding: CampaignFinding }) {
       {finding.comparisons.map((comparison) => (
         <SizeSection key={comparison.nominalSize_mm} comparison={comparison} finding={finding} />
       ))}
+      <LongChains products={finding.products} />
+      <Readers agreement={finding.agreement} />
       <Section label={text.findings.limits}>
         <Sentences sentences={finding.limitsOfTheFinding} />
       </Section>
@@ -59,6 +64,7 @@ function SizeSection({ comparison, finding }: SizeSectionProps) {
       <DotStrip products={products} pieces={finding.pieces} />
       <Sentences sentences={comparison.sentences} />
       <SummaryTables products={products} />
+      <InferenceTable products={products} />
       <SplitTable products={products} />
       <BreakTallies products={products} />
       <ValueTable products={products} />
