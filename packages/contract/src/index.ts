@@ -1,3 +1,5 @@
+export * from './brief.ts';
 export * from './finding.ts';
 export * from './ledger.ts';
+export * from './live.ts';
 export * from './package/index.ts';

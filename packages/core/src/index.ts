@@ -9,4 +9,5 @@ export * from './trace/index.ts';
 export * from './uncertainty/index.ts';
 export * from './units/index.ts';
 export * from './verdict/index.ts';
+export * from './watch/index.ts';
 export * from './zinc/index.ts';

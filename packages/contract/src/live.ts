@@ -1,0 +1,32 @@
+import type { WatchSample, WatchView } from '@provinghouse/core';
+
+/** How a reading came to be trusted or not. */
+export type ReadingQuality = 'good' | 'late' | 'out of range' | 'stuck' | 'unreadable';
+
+/** What a live pull tells its viewers, one JSON object a line on the command line and a message each on the wire. */
+export type LiveMessage =
+  | {
+      readonly kind: 'armed';
+      readonly pull: string;
+      readonly piece: string;
+      readonly rig: string;
+      readonly isPractice: boolean;
+      readonly at: string;
+    }
+  /** Thinned for a screen: never every sample at 10 kHz, always the extremes. */
+  | {
+      readonly kind: 'samples';
+      readonly samples: readonly WatchSample[];
+      readonly received: number;
+      readonly rejected: number;
+    }
+  | { readonly kind: 'view'; readonly view: WatchView }
+  | { readonly kind: 'mark'; readonly time_s: number; readonly words: string }
+  | { readonly kind: 'trouble'; readonly time_s: number | null; readonly words: string }
+  | {
+      readonly kind: 'ended';
+      readonly view: WatchView;
+      readonly samples: number;
+      readonly rejected: number;
+      readonly sha256: string | null;
+    };
