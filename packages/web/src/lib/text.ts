@@ -3,6 +3,13 @@ import { methodText, readingText } from './method-text.ts';
 
 const plural = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
 
+/** A chance is never told as certain: the ends are told as bounds. */
+function chanceText(probability: number): string {
+  if (probability > 0.999) return 'over 99.9 %';
+  if (probability < 0.001) return 'under 0.1 %';
+  return `${(100 * probability).toFixed(1)} %`;
+}
+
 /** Every word the screens show that does not come from the record. */
 export const text = {
   name: 'Provinghouse',
@@ -141,6 +148,7 @@ export const text = {
     reading: 'What the trace says',
     judgement: 'Judgement',
     judgementHow: 'Open a value or a limit to see how it came about.',
+    chance: (probability: number) => `Chance that the true value conforms: ${chanceText(probability)}.`,
     judgementHead: {
       requirement: 'requirement',
       limit: 'limit',
@@ -253,6 +261,24 @@ export const text = {
     outerLength: 'outside length of a link',
     lengthOverLinks: 'length over links',
   } satisfies Record<GaugingQuantity, string>,
+  picture: {
+    numbers: 'The numbers as a table',
+    save: (ending: string) => `Save ${ending.toUpperCase()}`,
+    notSaved: 'The file could not be made. Load the page again and press once more.',
+    drawing: 'Drawing the figures …',
+    differences: 'Differences of the means',
+    differencesHow:
+      'Only an interval clear of zero tells two products apart. Not distinguishable does not mean equal: these pieces show no difference.',
+    longChain: (product: string) => `Breaking force of ${product} against length of chain`,
+    longChainHow:
+      'Solid lines are carried by the pieces; dashed ones rest on the Weibull form beyond the longest piece; dotted ones on the assumed shape as well. Strong lines are bounds, thin ones estimates.',
+    weibull: (product: string) => `Weibull plot of ${product} by break mode`,
+    weibullHow:
+      'Each break where its rank puts it, by one link. The law is solid where breaks lie and dashed beyond; its band is 90 %. Thin: the laws of the other modes. Dotted across: where half of the chains of that length have parted.',
+    budget: (piece: string) => `What the uncertainty of the force of ${piece} is made of`,
+    budgetHow:
+      'The least force of the product that counts: the one a challenge starts with. Parts add by their squares: a bar half as long weighs a quarter.',
+  },
   findings: {
     title: 'Findings',
     rule: 'How it was decided',
@@ -273,15 +299,7 @@ export const text = {
     notAsked: 'not asked',
     size: (size: string) => `${size} side by side`,
     strip: 'Breaking force, piece by piece',
-    stripHow: 'Each mark is one piece.',
-    legend: {
-      counted: 'counted',
-      atLeast: 'at least',
-      excluded: 'left out',
-      minimum: 'minimum breaking force',
-      guard: 'guard band U above it',
-    },
-    stripLabel: (product: string, sentence: string) => `${product}. ${sentence}`,
+    stripHow: 'Each mark is one piece. An arrow or a ring is in no mean and in no bound.',
     summary: 'Figures',
     summaryHead: {
       product: 'product',

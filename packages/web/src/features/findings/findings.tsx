@@ -1,5 +1,6 @@
 import './findings.css';
 import type { CampaignFinding, Comparison, ProductFinding } from '@provinghouse/contract';
+import { lazy, Suspense } from 'react';
 import { Link } from 'wouter';
 import { CampaignFrame } from '../../components/campaign-frame.tsx';
 import { Page, Section } from '../../components/page.tsx';
@@ -7,7 +8,6 @@ import { figureText } from '../../lib/figure.ts';
 import { hrefs } from '../../lib/route.ts';
 import { text } from '../../lib/text.ts';
 import { BreakTallies } from './break-tallies.tsx';
-import { DotStrip } from './dot-strip.tsx';
 import { InferenceTable } from './inference-table.tsx';
 import { LongChains } from './long-chain.tsx';
 import { Readers } from './readers.tsx';
@@ -16,6 +16,9 @@ import { Sentences } from './sentences.tsx';
 import { SplitTable } from './split-table.tsx';
 import { SummaryTables } from './summary-table.tsx';
 import { ValueTable } from './value-table.tsx';
+
+// The drawing of statistics is the heaviest part of the screens: it is read when it is shown.
+const SizePictures = lazy(() => import('./size-pictures.tsx'));
 
 /** The findings of a campaign: requirements, products side by side, and what all this cannot say. */
 export default function Findings({ code }: { readonly code: string }) {
@@ -34,7 +37,7 @@ function FindingsPage({ finding }: { readonly finding: CampaignFinding }) {
       {finding.comparisons.map((comparison) => (
         <SizeSection key={comparison.nominalSize_mm} comparison={comparison} finding={finding} />
       ))}
-      <LongChains products={finding.products} />
+      <LongChains finding={finding} />
       <Readers agreement={finding.agreement} />
       <Section label={text.findings.limits}>
         <Sentences sentences={finding.limitsOfTheFinding} />
@@ -61,7 +64,14 @@ function SizeSection({ comparison, finding }: SizeSectionProps) {
   const products = comparison.products.flatMap((name) => finding.products.find((one) => one.product === name) ?? []);
   return (
     <Section label={text.findings.size(sizeText(products))}>
-      <DotStrip products={products} pieces={finding.pieces} />
+      <Suspense fallback={<p className="soft">{text.picture.drawing}</p>}>
+        <SizePictures
+          code={finding.campaign.campaign}
+          comparison={comparison}
+          products={products}
+          pieces={finding.pieces}
+        />
+      </Suspense>
       <Sentences sentences={comparison.sentences} />
       <SummaryTables products={products} />
       <InferenceTable products={products} />

@@ -1,16 +1,25 @@
-import type { ProductFinding } from '@provinghouse/contract';
+import type { CampaignFinding } from '@provinghouse/contract';
 import type { LongChainFinding, LongChainLength } from '@provinghouse/core';
+import { Fragment, lazy, Suspense } from 'react';
 import { Figure } from '../../components/figure.tsx';
 import { Section } from '../../components/page.tsx';
 import { Told } from '../../components/told.tsx';
 import { text } from '../../lib/text.ts';
 
+// The drawing of statistics is the heaviest part of the screens: it is read when it is shown.
+const ProductPictures = lazy(() => import('./product-pictures.tsx'));
+
 /** What the short pieces say about long chains, product by product, loud where they cannot carry it. */
-export function LongChains({ products }: { readonly products: readonly ProductFinding[] }) {
+export function LongChains({ finding }: { readonly finding: CampaignFinding }) {
   return (
     <Section label={text.findings.longChain} note={text.findings.longChainHow}>
-      {products.map((product) => (
-        <LongChain key={product.product} name={product.product} found={product.longChain} />
+      {finding.products.map((product) => (
+        <Fragment key={product.product}>
+          <LongChain name={product.product} found={product.longChain} />
+          <Suspense fallback={<p className="soft">{text.picture.drawing}</p>}>
+            <ProductPictures code={finding.campaign.campaign} product={product} pieces={finding.pieces} />
+          </Suspense>
+        </Fragment>
       ))}
     </Section>
   );

@@ -59,7 +59,9 @@ function JudgementRow({ judgement }: { readonly judgement: Judgement }) {
       </td>
       <td className="judgement-verdict">
         <VerdictMark verdict={verdict} />
-        <span className="line soft small">{reason}</span>
+        <span className="line soft small">
+          {reason} {judgement.probability === null ? null : text.piece.chance(judgement.probability)}
+        </span>
       </td>
     </tr>
   );
