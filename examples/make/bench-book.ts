@@ -1,8 +1,8 @@
 import type { CampaignRows, Row } from '@provinghouse/contract';
+import type { BreakPosition } from '@provinghouse/rig/practice';
+import { type Random, stream } from '@provinghouse/rig/practice';
 import { drawMode, examineBreak } from './break-examination.ts';
-import type { BreakPosition } from './chain-link.ts';
 import { gaugeLength_mm, gaugePiece } from './gauging.ts';
-import { type Random, stream } from './random.ts';
 import type { PulledPiece } from './story.ts';
 import { type Supplier, suppliers } from './suppliers.ts';
 import { namedColumns } from './trace-file.ts';

@@ -1,6 +1,5 @@
 import type { Row } from '@provinghouse/contract';
-import type { BreakPosition } from './chain-link.ts';
-import type { Random } from './random.ts';
+import type { BreakPosition, Random } from '@provinghouse/rig/practice';
 
 type Break = Row<'breaks'>;
 

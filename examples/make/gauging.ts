@@ -1,6 +1,5 @@
 import type { Row } from '@provinghouse/contract';
-import type { Link } from './chain-link.ts';
-import type { Random } from './random.ts';
+import type { Link, Random } from '@provinghouse/rig/practice';
 
 type Reading = Row<'gauging'>;
 

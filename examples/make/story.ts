@@ -1,9 +1,19 @@
-import { drawLink, type Link, type WeakZone } from './chain-link.ts';
-import { type Chain, type Jump, type PullHistory, pullChain } from './chain-pull.ts';
-import { type Eased, hydraulicTable } from './hydraulic-rig.ts';
-import { type Random, stream } from './random.ts';
+import {
+  type Chain,
+  drawLink,
+  type Eased,
+  hydraulicTable,
+  type Jump,
+  type Link,
+  type Random,
+  scriptedHand,
+  stream,
+  type Transducer,
+  type WeakZone,
+} from '@provinghouse/rig/practice';
+import { type PullHistory, pullChain } from './chain-pull.ts';
 import { type PieceStory, type Supplier, suppliers } from './suppliers.ts';
-import { type Recording, record, type Spike, type Transducer } from './transducer.ts';
+import { type Recording, record, type Spike } from './transducer.ts';
 
 /** Everything drawn in the demonstration hangs on this one number. */
 export const demoSeed = 1;
@@ -45,7 +55,9 @@ function pullPiece(seed: number, supplier: Supplier, story: PieceStory, number: 
   const gripZone = gripZoneOf(links, story);
   const strength_kN = Math.min(...links.map((link) => link.zone.strength_kN), gripZone?.strength_kN ?? Infinity);
   const chain = drawChain({ links, gripZone, story, strength_kN, rig, random });
-  const table = hydraulicTable(handOnValve(supplier, story, strength_kN, random), stream(seed, `${piece}/table`));
+  const tableRandom = stream(seed, `${piece}/table`);
+  const hand = scriptedHand(handOnValve(supplier, story, strength_kN, random), tableRandom);
+  const table = hydraulicTable(hand, tableRandom, { sag_per_kN: 0.0012, wander: 0.03, damping: null });
   const history = pullChain(chain, table, random.between(1.6, 3));
   const { gainError, noise_kN, rangeMaximum_kN } = rigs[rig];
   const transducer: Transducer = {
@@ -64,7 +76,7 @@ function pullPiece(seed: number, supplier: Supplier, story: PieceStory, number: 
     stream(seed, `${piece}/noise`),
   );
   const sample = `${supplier.product}-S${number <= piecesFromFirstLength ? 1 : 2}`;
-  return { piece, sample, supplier, story, rig, links, history, transducer, spikes, pauses: table.eased, recording };
+  return { piece, sample, supplier, story, rig, links, history, transducer, spikes, pauses: hand.eased, recording };
 }
 
 function drawLinks(supplier: Supplier, story: PieceStory, random: Random): Link[] {

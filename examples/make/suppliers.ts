@@ -1,5 +1,4 @@
-import type { LinkMaking } from './chain-link.ts';
-import type { Jump } from './chain-pull.ts';
+import type { Jump, LinkMaking } from '@provinghouse/rig/practice';
 import type { TraceForm } from './trace-file.ts';
 
 /** A pause of the hand on the valve, placed by the share of the force at which the piece will part. */

@@ -1,15 +1,5 @@
+import { indicated_kN, type Random, type Transducer } from '@provinghouse/rig/practice';
 import type { PullHistory } from './chain-pull.ts';
-import type { Random } from './random.ts';
-
-export interface Transducer {
-  /** Error of indication, as a share of the reading; constant for a rig, inside its class. */
-  readonly gainError: number;
-  readonly zero_kN: number;
-  readonly zeroDrift_kN_per_s: number;
-  readonly noise_kN: number;
-  /** Reading at which the recorder clips. */
-  readonly rangeMaximum_kN: number;
-}
 
 /** Lone samples thrown by a bad cable: the time and the false force to be recorded. */
 export interface Spike {
@@ -48,11 +38,8 @@ export function record(history: PullHistory, settings: RecorderSettings, random:
   for (let i = 0; i < stop; i += every) {
     const time_s = i * history.step_s;
     const spike = settings.spikes.find((s) => Math.round(s.time_s * sampleRate_Hz) === i / every);
-    const seen =
-      (history.force_kN[i] ?? 0) * (1 + transducer.gainError) +
-      transducer.zero_kN +
-      transducer.zeroDrift_kN_per_s * time_s +
-      random.normal(0, transducer.noise_kN);
+    const force_kN = history.force_kN[i] ?? 0;
+    const seen = indicated_kN(transducer, { force_kN, time_s, noise_kN: random.normal(0, transducer.noise_kN) });
     kept.time_s.push(time_s);
     kept.force_kN.push(Math.min(spike?.force_kN ?? seen, transducer.rangeMaximum_kN));
     kept.table_mm.push((history.table_mm[i] ?? 0) + random.normal(0, tableNoise));

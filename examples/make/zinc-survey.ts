@@ -1,5 +1,5 @@
 import type { Row } from '@provinghouse/contract';
-import type { Random } from './random.ts';
+import type { Random } from '@provinghouse/rig/practice';
 import type { Supplier } from './suppliers.ts';
 
 type Reading = Row<'zinc'>;

@@ -257,7 +257,14 @@ describe('on every screen', () => {
 
   test('an empty record says what to do next', async () => {
     const nothing = async () => null;
-    const ports = { campaigns: async () => [], finding: nothing, curve: nothing, report: nothing, ledger: nothing };
+    const ports = {
+      campaigns: async () => [],
+      finding: nothing,
+      brief: nothing,
+      curve: nothing,
+      report: nothing,
+      ledger: nothing,
+    };
     const empty = await startServer({ ports, port: 0 });
     const { page } = await openPage();
     await page.goto(empty.address);

@@ -19,6 +19,7 @@ export function screensOf(finding: CampaignFinding): Screen[] {
   );
   return [
     { name: 'campaigns', path: '/' },
+    { name: 'brief', path: `/c/${code}/brief` },
     { name: 'board', path: `/c/${code}` },
     ...pieces,
     { name: 'findings', path: `/c/${code}/findings` },

@@ -6,6 +6,7 @@ import { commandHelp, generalHelp } from './help.ts';
 const commands: Readonly<Record<string, () => Promise<Command>>> = {
   read: async () => (await import('./command/read.ts')).read,
   'bring-in': async () => (await import('./command/bring-in.ts')).bringIn,
+  plan: async () => (await import('./command/plan.ts')).plan,
   judge: async () => (await import('./command/judge.ts')).judge,
   publish: async () => (await import('./command/publish.ts')).publish,
   export: async () => (await import('./command/export.ts')).exportCampaign,

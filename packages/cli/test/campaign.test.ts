@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { test } from 'node:test';
-import type { CampaignFinding } from '@provinghouse/contract';
+import type { BriefFinding, CampaignFinding } from '@provinghouse/contract';
 import { examples, provinghouse, withFolder } from './run-command.ts';
 
 const demo = join(examples, 'sallow-reach');
@@ -23,6 +23,14 @@ test('a campaign brought in, exported and brought in again gives the same findin
     assert.equal(provinghouse(again, 'bring-in', zip).code, 0);
     const second = provinghouse(again, 'judge', campaign, '--json');
     assert.equal(second.out, first.out);
+
+    const plan = provinghouse(home, 'plan', campaign, '--json');
+    assert.equal(plan.code, 0, plan.err);
+    assert.equal(provinghouse(again, 'plan', campaign, '--json').out, plan.out);
+    const brief = JSON.parse(plan.out) as BriefFinding;
+    assert.equal(brief.order?.drawn.order.length, 30);
+    const told = provinghouse(home, 'plan', campaign).out.replace(/\s+/g, ' ');
+    for (const sentence of brief.answers) assert.ok(told.includes(sentence), sentence);
 
     const pdf = join(folder, 'report.pdf');
     const published = provinghouse(home, 'publish', campaign, '--out', pdf, '--json');

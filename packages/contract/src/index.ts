@@ -3,3 +3,4 @@ export * from './finding.ts';
 export * from './ledger.ts';
 export * from './live.ts';
 export * from './package/index.ts';
+export * from './rig-desk.ts';

@@ -13,6 +13,10 @@ export type LiveMessage =
       readonly isPractice: boolean;
       readonly at: string;
     }
+  /** Recording has begun; every reading from here on is kept. */
+  | { readonly kind: 'started'; readonly pull: string; readonly at: string }
+  /** The pull was given up before it began; nothing was recorded. */
+  | { readonly kind: 'disarmed'; readonly pull: string }
   /** Thinned for a screen: never every sample at 10 kHz, always the extremes. */
   | {
       readonly kind: 'samples';

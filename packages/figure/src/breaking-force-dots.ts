@@ -6,7 +6,6 @@ import { asWritten, numberWords, percentWords } from './sheet/number-words.ts';
 import { type FigureSetting, type Ink, inkOf } from './sheet/setting.ts';
 import { sheet } from './sheet/sheet.ts';
 import { arrowRight, bracket, disc, headLeft, upright } from './sheet/symbol.ts';
-import { type FigureTable, numberColumn, textColumn } from './sheet/table.ts';
 import { fitted, strongWidth } from './sheet/text-width.ts';
 
 /** What the pull of a piece is good for: a value, a value the true one is not below, or nothing. */
@@ -50,7 +49,7 @@ export function meanForce(product: ProductDots): number | null {
  * one-sided tolerance bound.
  */
 export function breakingForceDots(data: BreakingForceDots, setting: FigureSetting): SVGSVGElement {
-  const ink = inkOf(setting.theme);
+  const ink = inkOf(setting);
   const { em } = ink;
   const { products } = data;
   const names = Math.min(Math.max(0, ...products.map(({ product }) => strongWidth(product, em))), setting.width * 0.28);
@@ -279,32 +278,4 @@ function dotsInWords({ products }: BreakingForceDots): string {
     return `${product.product}: ${dots.length === 0 ? 'no forces' : `${dots.join(', ')} kN`}${minimum}.`;
   });
   return `Breaking force of each piece. ${rows.join(' ')}`;
-}
-
-/** The numbers behind the dots, a row for each piece; a product without a force keeps its row. */
-export function breakingForceDotsTable({ products }: BreakingForceDots): FigureTable {
-  return {
-    columns: [
-      textColumn('product', 'product'),
-      textColumn('piece', 'piece'),
-      numberColumn('force_kN', 'breaking force', 'kN'),
-      numberColumn('expanded_uncertainty_kN', 'U', 'kN'),
-      textColumn('use', 'counts as'),
-      numberColumn('minimum_kN', 'minimum', 'kN'),
-      numberColumn('accepted_from_kN', 'accepted from', 'kN'),
-      numberColumn('tolerance_bound_kN', 'tolerance bound', 'kN'),
-    ],
-    rows: products.flatMap((product) => {
-      const limits = [product.minimum_kN, product.acceptedFrom_kN, product.tolerance?.bound ?? null];
-      if (product.pieces.length === 0) return [[product.product, null, null, null, null, ...limits]];
-      return product.pieces.map(({ piece, force_kN, expandedUncertainty_kN, use }) => [
-        product.product,
-        piece,
-        force_kN,
-        expandedUncertainty_kN,
-        use,
-        ...limits,
-      ]);
-    }),
-  };
 }

@@ -61,7 +61,7 @@ interface Bar {
  * Standard uncertainties add by their squares: a bar half as long weighs a quarter. A part nobody knows has words and no bar.
  */
 export function budgetBars(data: BudgetBars, setting: FigureSetting): SVGSVGElement {
-  const ink = inkOf(setting.theme);
+  const ink = inkOf(setting);
   const { em } = ink;
   const bars = barsOf(data);
   const names = Math.min(Math.max(0, ...bars.map(({ name }) => textWidth(name, em))), 0.42 * setting.width);
@@ -142,8 +142,8 @@ export function budgetBarsTable(data: BudgetBars): FigureTable {
   return {
     columns: [
       textColumn('part', 'part'),
-      numberColumn(`standard_uncertainty_${suffix}`, 'standard uncertainty', data.unit),
-      numberColumn('share_of_variance_pct', 'share of the variance', '%'),
+      numberColumn(`standard_uncertainty_${suffix}`, 'standard uncertainty', data.unit, { digits: 2, of: 'each' }),
+      numberColumn('share_of_variance_pct', 'share of the variance', '%', { digits: 2, of: 'each' }),
       textColumn('source', 'source'),
     ],
     rows: [

@@ -55,7 +55,7 @@ export function comparisonExtent(pairs: readonly ComparedInterval[]): Extent {
  * apart: filled disc on a strong line. Not distinguishable: ring on a thin line, and the words. Not judged: words alone.
  */
 export function comparisonIntervals(data: ComparisonIntervals, setting: FigureSetting): SVGSVGElement {
-  const ink = inkOf(setting.theme);
+  const ink = inkOf(setting);
   const { em } = ink;
   const { pairs } = data;
   const extent = data.extent ?? comparisonExtent(pairs);

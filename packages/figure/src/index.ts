@@ -1,12 +1,12 @@
 export {
   type BreakingForceDots,
   breakingForceDots,
-  breakingForceDotsTable,
   type DotUse,
   type PieceDot,
   type ProductDots,
   type ToleranceMark,
 } from './breaking-force-dots.ts';
+export { breakingForceDotsTable } from './breaking-force-table.ts';
 export { type BudgetBars, type BudgetPart, budgetBars, budgetBarsTable, budgetOfMeasured } from './budget-bars.ts';
 export {
   type ComparedInterval,
@@ -23,7 +23,8 @@ export {
   type PieceInFinding,
   type ProductInFinding,
 } from './finding-data.ts';
-export { type LongChainCurve, longChainCurve, longChainCurveTable } from './long-chain-curve.ts';
+export { type LongChainCurve, longChainCurve } from './long-chain-curve.ts';
+export { longChainCurveTable } from './long-chain-table.ts';
 export type { FigureSetting, Theme } from './sheet/setting.ts';
-export { cellWords, csvOf, type FigureCell, type FigureColumn, type FigureTable } from './sheet/table.ts';
+export { csvOf, type FigureCell, type FigureColumn, type FigureTable, shownCells } from './sheet/table.ts';
 export { type WeibullFigure, weibullFigure, weibullFigureTable } from './weibull-plot.ts';

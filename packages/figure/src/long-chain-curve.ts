@@ -1,6 +1,7 @@
 import { areaY, dot, line, type Markish, ruleX, ruleY, text } from '@observablehq/plot';
 import type { ChainLength, LongChainFinding, PulledPiece } from '@provinghouse/core';
-import { governingStretches, type Reach, reachStretches } from './long-chain-stretch.ts';
+import { reachDashes, reachMarks } from './long-chain-reach.ts';
+import { governingStretches, reachStretches } from './long-chain-stretch.ts';
 import { apart } from './sheet/apart.ts';
 import { acrossAxis, upAxis } from './sheet/axis.ts';
 import type { KeyEntry } from './sheet/key.ts';
@@ -8,13 +9,12 @@ import { asWritten, numberWords, percentWords, tickWords } from './sheet/number-
 import { type FigureSetting, type Ink, inkOf } from './sheet/setting.ts';
 import { sheet } from './sheet/sheet.ts';
 import { arrowUp, modeShape } from './sheet/symbol.ts';
-import { type FigureTable, numberColumn, textColumn } from './sheet/table.ts';
 import { strongWidth } from './sheet/text-width.ts';
 
 /** A long-chain finding, the pieces it stands on, and the minimum asked of a piece. */
 export interface LongChainCurve {
   readonly product: string;
-  readonly finding: Pick<LongChainFinding, 'curve' | 'lengths' | 'modes' | 'unseen' | 'pulled' | 'inputs'>;
+  readonly finding: LongChainFinding;
   readonly pieces: readonly PulledPiece[];
   readonly minimum_kN: number | null;
 }
@@ -31,7 +31,7 @@ interface Series {
  * assumed, with the words below. Along the top the mode that governs.
  */
 export function longChainCurve(data: LongChainCurve, setting: FigureSetting): SVGSVGElement {
-  const ink = inkOf(setting.theme);
+  const ink = inkOf(setting);
   const { em } = ink;
   const { curve } = data.finding;
   const series = seriesOf(data);
@@ -94,15 +94,9 @@ function seriesOf({ finding }: LongChainCurve): Series[] {
   ].filter(({ force }) => finding.curve.some((chain) => force(chain) !== null));
 }
 
-const dashes: Readonly<Record<Reach, (em: number) => string | null>> = {
-  pieces: () => null,
-  form: (em) => `${0.7 * em} ${0.35 * em}`,
-  prior: (em) => `${0.18 * em} ${0.3 * em}`,
-};
-
 function seriesMarks({ force, weight }: Series, { finding, pieces }: LongChainCurve, ink: Ink): Markish[] {
   return reachStretches({ finding, pieces }).map(({ reach, curve }) => {
-    const dash = dashes[reach](ink.em);
+    const dash = reachDashes[reach](ink.em);
     return line(curve, {
       x: 'length_m',
       y: force,
@@ -214,47 +208,6 @@ function endWords(
   );
 }
 
-/** From the fullest words to the shortest, for what room there is. */
-const reachWords: Readonly<Record<Reach, readonly string[]>> = {
-  pieces: ['carried by the pieces', 'carried'],
-  form: ['longer than any piece: rests on the Weibull form', 'rests on the Weibull form', 'Weibull form'],
-  prior: ['the pieces cannot carry this: rests on the assumed shape', 'rests on the assumed shape', 'assumed shape'],
-};
-
-/** Below the axis, how far the pieces carry: a bar in the dash of the lines, with its words. */
-function reachMarks({ finding, pieces }: LongChainCurve, ink: Ink, plotWidth: number): Markish[] {
-  const { em } = ink;
-  const stretches = reachStretches({ finding, pieces });
-  const decades = Math.log10((finding.curve.at(-1)?.length_m ?? 1) / (finding.curve[0]?.length_m ?? 1));
-  return stretches.flatMap(({ reach, curve }) => {
-    const [first, last] = [curve[0], curve.at(-1)];
-    if (first === undefined || last === undefined || last.length_m <= first.length_m) return [];
-    const dash = dashes[reach](em);
-    const room = (plotWidth * Math.log10(last.length_m / first.length_m)) / decades - 0.6 * em;
-    const words = reachWords[reach].find((said) => strongWidth(said, em) < room) ?? '';
-    return [
-      line([first, last], {
-        x: 'length_m',
-        y: () => 0,
-        dy: 3.5 * em,
-        stroke: reach === 'pieces' ? ink.ink : ink.soft,
-        strokeWidth: 1.4 * ink.line,
-        strokeLinecap: 'butt',
-        ...(dash === null ? {} : { strokeDasharray: dash }),
-      }),
-      text([Math.sqrt(first.length_m * last.length_m)], {
-        x: (at: number) => at,
-        frameAnchor: 'bottom',
-        dy: 4.6 * em,
-        lineAnchor: 'middle',
-        text: () => words,
-        fontWeight: reach === 'pieces' ? 400 : 600,
-        fill: ink.ink,
-      }),
-    ];
-  });
-}
-
 interface Extent {
   readonly low: number;
   readonly high: number;
@@ -300,6 +253,12 @@ function keyOf({ pieces, finding }: LongChainCurve): KeyEntry[] {
       symbol: 'band',
       words: 'half hold more: 90 % band',
     },
+    finding.unseen.length > 0 && {
+      symbol: 'stroke',
+      paint: 'accent',
+      weight: 2,
+      words: `bound, allowing for breaks not seen: ${finding.unseen.map(({ mode }) => mode).join(', ')}`,
+    },
   ];
   return entries.filter((entry) => entry !== false);
 }
@@ -315,48 +274,4 @@ function inWords({ product, finding, minimum_kN }: LongChainCurve): string {
   );
   const bound = `${percentWords(exceeded.survival)} of ${numberWords(last.length_m)} m chains hold more than ${numberWords(exceeded.bound_kN)} kN, ${percentWords(finding.inputs.confidence)} sure.`;
   return `Force against length of ${product}. ${bound}${minimum}${governs.length === 0 ? '' : ` Governing: ${governs.join(', ')}.`}`;
-}
-
-/** A row for each length of the curve: middle, mean, scatter, what is held, the governing mode, and what it rests on. */
-export function longChainCurveTable({ finding, pieces }: LongChainCurve): FigureTable {
-  const exceeded = finding.curve[0]?.exceeded ?? [];
-  const share = (survival: number) => `${Number((100 * survival).toPrecision(4))}`;
-  return {
-    columns: [
-      numberColumn('length_m', 'length', 'm'),
-      numberColumn('links', 'links', null),
-      numberColumn('median_kN', 'half hold more than', 'kN'),
-      numberColumn('mean_kN', 'mean', 'kN'),
-      numberColumn('cov_pct', 'scatter', '%'),
-      ...exceeded.flatMap(({ survival }) => [
-        numberColumn(
-          `held_by_${share(survival)}_pct_estimate_kN`,
-          `${percentWords(survival)} hold more than, estimate`,
-          'kN',
-        ),
-        numberColumn(
-          `held_by_${share(survival)}_pct_bound_kN`,
-          `the same, ${percentWords(finding.inputs.confidence)} sure`,
-          'kN',
-        ),
-      ]),
-      textColumn('governing_mode', 'governs'),
-      textColumn('rests_on', 'rests on'),
-    ],
-    rows: reachStretches({ finding, pieces }).flatMap(({ reach, curve }, index) =>
-      // Stretches share the length at which they meet.
-      curve
-        .slice(index === 0 ? 0 : 1)
-        .map((chain) => [
-          chain.length_m,
-          chain.links,
-          chain.median_kN,
-          chain.mean_kN,
-          chain.cov_pct,
-          ...chain.exceeded.flatMap((one) => [one.estimate_kN, one.bound_kN]),
-          chain.shares[0]?.mode ?? null,
-          reach === 'prior' ? 'assumed shape' : reach === 'form' ? 'Weibull form' : 'pieces',
-        ]),
-    ),
-  };
 }

@@ -14,19 +14,32 @@ interface Given {
   readonly pieces: readonly PulledPiece[];
 }
 
+const weakness: Readonly<Record<Reach, number>> = { pieces: 0, form: 1, prior: 2 };
+
 /**
- * The curve cut where what carries it changes. Whether a mode has breaks enough to know its scatter is a finding of core for
- * the lengths asked, and holds for every length that the mode governs; a mode governing none of them is taken as not known.
+ * What carries each length of the curve. Whether a mode has breaks enough to know its scatter is a finding of core for the
+ * lengths asked, and holds for every length that the mode governs; a mode governing none of them is taken as not known.
  */
-export function reachStretches({ finding, pieces }: Given): ReachStretch[] {
+export function reachesAlong({ finding, pieces }: Given): Reach[] {
   const longest = Math.max(0, ...pieces.map((piece) => piece.links));
-  const reaches = finding.curve.map((chain) => reachOf(chain, finding, longest));
-  const cuts = reaches.flatMap((reach, index) => (index > 0 && reach !== reaches[index - 1] ? [index] : []));
-  return [0, ...cuts].flatMap((from, k) => {
-    const to = cuts[k] ?? finding.curve.length - 1;
-    const reach = reaches[from];
-    return reach === undefined ? [] : [{ reach, curve: finding.curve.slice(from, to + 1) }];
-  });
+  return finding.curve.map((chain) => reachOf(chain, finding, longest));
+}
+
+/** The curve cut where what carries it changes; the way between two lengths is carried no better than the weaker of them. */
+export function reachStretches(given: Given): ReachStretch[] {
+  const { curve } = given.finding;
+  const reaches = reachesAlong(given);
+  const stretches: ReachStretch[] = [];
+  let from = 0;
+  for (let at = 1; at <= curve.length; at += 1) {
+    const [last, next] = [reaches[at - 1], reaches[at]];
+    if (last === undefined || last === next) continue;
+    const isWeaker = next === undefined || weakness[next] > weakness[last];
+    const meeting = isWeaker ? at - 1 : at;
+    stretches.push({ reach: last, curve: curve.slice(from, meeting + 1) });
+    from = meeting;
+  }
+  return stretches;
 }
 
 function reachOf(chain: ChainLength, { lengths }: Given['finding'], longest: number): Reach {

@@ -25,7 +25,7 @@ const lengths_m = [1, 10, 100] as const;
  * Dotted across: at which share of single links half of the chains of a length have parted.
  */
 export function weibullFigure(data: WeibullFigure, setting: FigureSetting): SVGSVGElement {
-  const ink = inkOf(setting.theme);
+  const ink = inkOf(setting);
   const { em } = ink;
   const { plots, inputs } = data.finding;
   const frame = frameOf(plots);
@@ -37,7 +37,7 @@ export function weibullFigure(data: WeibullFigure, setting: FigureSetting): SVGS
     {
       label: inWords(data),
       key: [],
-      height: 26 * em + 5 * em,
+      height: 28 * em,
       margin: { left: 4.6 * em, right: 10.2 * em, top: 1.4 * em, bottom: 3.6 * em },
       plot: {
         x: { type: 'log', domain: [frame.from_kN, frame.to_kN], label: null },
@@ -89,7 +89,10 @@ function frameOf(plots: readonly WeibullPlot[]): PlotFrame {
   if (forces.length === 0) return { from_kN: 1, to_kN: 10, least: 1e-4, greatest: 2 };
   const from = Math.min(...forces);
   return {
-    from_kN: Math.max(0.8 * from, Math.min(0.96 * from, ...lines.map((point) => point.low_kN))),
+    from_kN: Math.max(
+      (plots.length > 1 ? 0.7 : 0.8) * from,
+      Math.min(0.96 * from, ...lines.map((point) => point.low_kN)),
+    ),
     to_kN: 1.06 * Math.max(...forces),
     least: Math.min(...lines.map((point) => point.hazardOfOneLink)),
     greatest: 2,
@@ -155,7 +158,7 @@ function panelMarks(plot: WeibullPlot, plots: readonly WeibullPlot[], { ink, fra
       fontWeight: 600,
       fill: ink.ink,
     }),
-    ...others.map((other, index) => ghostName(other, { fx, ink, inside, own: plot, step: 2 + 4 * index })),
+    ...others.map((other, index) => ghostName(other, { fx, ink, inside, own: plot, step: 4 + 4 * index })),
   ];
 }
 
@@ -255,7 +258,7 @@ export function weibullFigureTable({ finding }: WeibullFigure): FigureTable {
       textColumn('mode', 'mode'),
       textColumn('kind', 'what'),
       numberColumn('force_kN', 'force', 'kN'),
-      numberColumn('links_broken_pct', 'single links broken', '%'),
+      numberColumn('links_broken_pct', 'single links broken', '%', { digits: 2, of: 'each' }),
       numberColumn('low_kN', 'band from', 'kN'),
       numberColumn('high_kN', 'band to', 'kN'),
     ],

@@ -6,6 +6,7 @@ import { citationsSection } from './sections/citations.ts';
 import { comparisonSection } from './sections/comparison.ts';
 import { derivationSection } from './sections/derivation.ts';
 import { limitsSection } from './sections/limits.ts';
+import { longChainSection } from './sections/long-chain.ts';
 import { methodSection } from './sections/method.ts';
 import { peopleSection } from './sections/people.ts';
 import { productsSection } from './sections/products.ts';
@@ -31,6 +32,7 @@ const sections: readonly ((document: ReportDocument) => Typst)[] = [
   zincSection,
   splitSection,
   comparisonSection,
+  longChainSection,
   limitsSection,
   derivationSection,
   peopleSection,

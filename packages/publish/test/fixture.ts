@@ -8,9 +8,11 @@ import type {
   PullFinding,
 } from '@provinghouse/contract';
 import type {
+  Comparison,
   Flag,
   Judgement,
   Limit,
+  LongChainFinding,
   MeasuredValue,
   Specification,
   StrengthSplit,
@@ -18,8 +20,11 @@ import type {
   Verdict,
 } from '@provinghouse/core';
 import {
+  breakModeOf,
   characteristicValue,
+  compareGroups,
   grubbsTest,
+  longChain,
   meanInterval,
   shapiroWilk,
   toleranceBound,
@@ -33,6 +38,8 @@ export interface FixtureShape {
   readonly pieces: number;
   readonly isPulled?: boolean;
   readonly isGauged?: boolean;
+  /** Whether products are compared and long chain is inferred: that takes a while. */
+  readonly isInferred?: boolean;
 }
 
 /** A campaign of the shape asked for, the same on every call: one grip break, one clipped pull, one doubtful reading of a break. */
@@ -44,6 +51,7 @@ export function fixture(shape: FixtureShape): ReportDocument {
     finding: makeFinding(
       parts.map((part) => part.product),
       pieces,
+      shape,
     ),
     curves: Object.fromEntries(curves.map((curve) => [curve.pull, curve])),
     issuedOn: '2026-04-01',
@@ -68,7 +76,11 @@ const names = [
   'Maple',
 ];
 
-function makeFinding(products: readonly ProductFinding[], pieces: readonly PieceFinding[]): CampaignFinding {
+function makeFinding(
+  products: readonly ProductFinding[],
+  pieces: readonly PieceFinding[],
+  shape: FixtureShape,
+): CampaignFinding {
   return {
     campaign: {
       campaign: 'FIXTURE-1',
@@ -142,7 +154,7 @@ function makeFinding(products: readonly ProductFinding[], pieces: readonly Piece
               nominalSize_mm: 8,
               products: products.map((one) => one.product),
               sentences: ['The means differ by less than their scatter.'],
-              statistics: null,
+              statistics: shape.isInferred === true ? compared(products, pieces) : null,
               worth: valueForMoney([], { seed: 1 }),
             },
           ],
@@ -152,6 +164,28 @@ function makeFinding(products: readonly ProductFinding[], pieces: readonly Piece
     limitsOfTheFinding: ['Few pieces from one length of each product.'],
     doubts: ['CAL-1 has no certificate on record.'],
   };
+}
+
+function forcesOf(product: string, pieces: readonly PieceFinding[]): number[] {
+  return pieces.flatMap((piece) =>
+    piece.product === product && piece.pull?.use === 'value' && piece.pull.maximum ? [piece.pull.maximum.value] : [],
+  );
+}
+
+function compared(products: readonly ProductFinding[], pieces: readonly PieceFinding[]): Comparison {
+  const groups = products.map(({ product }) => ({ name: product, values: forcesOf(product, pieces) }));
+  return compareGroups({ groups, seed: 1, draws: 500, unit: 'kN' });
+}
+
+function longChainFrom(pieces: readonly PieceFinding[]): LongChainFinding {
+  const pulled = pieces.flatMap((piece) => {
+    const maximum = piece.pull?.maximum;
+    const position = piece.breaks[0]?.position;
+    if (!maximum) return [];
+    const mode = position === undefined ? null : breakModeOf(position);
+    return [{ links: piece.links, force_kN: maximum.value, mode, isAtLeast: maximum.isAtLeast }];
+  });
+  return longChain({ pieces: pulled, pitch_mm: 24, lengths_m: [2, 10, 100], confidence: 0.9, seed: 1, resamples: 0 });
 }
 
 function inferenceOf(values: readonly number[]): ProductInference {
@@ -220,7 +254,7 @@ function makeProduct(index: number, shape: FixtureShape): Part {
     ),
     steelStress: summary([], 'N/mm2', pieces),
     inference: inferenceOf(values),
-    longChain: null,
+    longChain: shape.isInferred === true ? longChainFrom(pieces) : null,
     split: shape.isGauged === false || mean === null ? null : split(mean),
     breaks: values.length === 0 ? [] : [{ position: 'crown', mode: 'ductile cup-and-cone', count: values.length }],
     zinc:

@@ -28,6 +28,10 @@ export function addApi(app: FastifyInstance, ports: ServerPorts): void {
     known(await ports.finding(params.code), params.code),
   );
 
+  app.get<CampaignAddress>('/api/campaigns/:code/brief', { schema: campaignAddress }, async ({ params }) =>
+    known(await ports.brief(params.code), params.code),
+  );
+
   app.get<CampaignAddress>('/api/campaigns/:code/ledger', { schema: campaignAddress }, async ({ params }) =>
     known(await ports.ledger(params.code), params.code),
   );

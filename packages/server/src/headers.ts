@@ -1,13 +1,16 @@
 import { createHash } from 'node:crypto';
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 
-/** Own origin only. Styles set by script go through the object model, which the policy does not touch, so no inline style is allowed. */
+/**
+ * Own origin only; images also from `blob:`, by which a figure becomes a PNG. Styles set by script go through the object
+ * model, which the policy does not touch, so no inline style is allowed.
+ */
 const policy = [
   "default-src 'none'",
   "script-src 'self'",
   "style-src 'self'",
   "font-src 'self'",
-  "img-src 'self'",
+  "img-src 'self' blob:",
   "connect-src 'self'",
   "base-uri 'none'",
   "form-action 'none'",

@@ -1,9 +1,11 @@
-import type { CampaignFinding, CampaignSummary, Ledger, PullCurve } from '@provinghouse/contract';
+import type { BriefFinding, CampaignFinding, CampaignSummary, Ledger, PullCurve } from '@provinghouse/contract';
 
 /** What the server reads. Null everywhere means: there is no such record. An InputError means: the record is at fault. */
 export interface ServerPorts {
   campaigns(): Promise<readonly CampaignSummary[]>;
   finding(campaign: string): Promise<CampaignFinding | null>;
+  /** What was asked, and what the pieces prepared can show. */
+  brief(campaign: string): Promise<BriefFinding | null>;
   curve(campaign: string, pull: string): Promise<PullCurve | null>;
   /** The report as PDF. */
   report(campaign: string): Promise<Uint8Array | null>;

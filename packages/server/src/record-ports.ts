@@ -1,6 +1,7 @@
-import type { CampaignFinding } from '@provinghouse/contract';
+import type { BriefFinding, CampaignFinding } from '@provinghouse/contract';
 import {
   assembleInWorker,
+  briefOf,
   curveOf,
   type Effects,
   type Evidence,
@@ -25,6 +26,7 @@ interface Held {
 /** The ports of a server over the record. A campaign is judged anew only when its ledger has grown, in a thread beside the server's. */
 export function recordPorts(effects: Effects): ServerPorts {
   const held = new Map<string, Held>();
+  const briefs = new WeakMap<CampaignFinding, BriefFinding>();
 
   async function judge(campaign: string): Promise<Judged> {
     const evidence = await gatherEvidence(campaign, effects);
@@ -43,9 +45,19 @@ export function recordPorts(effects: Effects): ServerPorts {
     return fresh.judged;
   }
 
+  function briefed(finding: CampaignFinding): BriefFinding {
+    const brief = briefs.get(finding) ?? briefOf(finding);
+    briefs.set(finding, brief);
+    return brief;
+  }
+
   return {
     campaigns: () => listCampaigns(effects, async (campaign) => (await judged(campaign))?.finding ?? null),
     finding: async (campaign) => (await judged(campaign))?.finding ?? null,
+    brief: async (campaign) => {
+      const found = await judged(campaign);
+      return found === null ? null : briefed(found.finding);
+    },
     curve: async (campaign, pull) => {
       const found = await judged(campaign);
       const row = found?.evidence.rows.pulls.find((candidate) => candidate.pull === pull);

@@ -6,7 +6,7 @@ import { after, before, describe, test } from 'node:test';
 import type { FastifyInstance } from 'fastify';
 import { buildApp } from '../src/app.ts';
 import { problemKinds } from '../src/problem.ts';
-import { curve, finding, ledger, memoryPorts, reportBytes, summary } from './memory-ports.ts';
+import { brief, curve, finding, ledger, memoryPorts, reportBytes, summary } from './memory-ports.ts';
 
 let webRoot = '';
 let app: FastifyInstance;
@@ -31,6 +31,7 @@ describe('the record is read whole', () => {
   const replies: readonly (readonly [string, unknown])[] = [
     ['/api/campaigns', [summary]],
     ['/api/campaigns/QUAY-1', finding],
+    ['/api/campaigns/QUAY-1/brief', brief],
     ['/api/campaigns/QUAY-1/pulls/P-1/curve', curve],
     ['/api/campaigns/QUAY-1/ledger', ledger],
   ];
@@ -69,6 +70,11 @@ describe('what is not the record is a problem with a stable code', () => {
   const cases = [
     [
       '/api/campaigns/NONE',
+      'campaign-unknown',
+      'There is no campaign NONE in this record. GET /api/campaigns lists those there are.',
+    ],
+    [
+      '/api/campaigns/NONE/brief',
       'campaign-unknown',
       'There is no campaign NONE in this record. GET /api/campaigns lists those there are.',
     ],
@@ -175,7 +181,7 @@ describe('only this machine reads the record', () => {
 });
 
 describe('the screens', () => {
-  for (const url of ['/', '/c/QUAY-1', '/c/QUAY-1/p/ASH-8.1']) {
+  for (const url of ['/', '/c/QUAY-1', '/c/QUAY-1/brief', '/c/QUAY-1/p/ASH-8.1']) {
     test(`${url} is the page, asked for anew each time`, async () => {
       const reply = await app.inject({ url, headers: page });
       assert.equal(reply.statusCode, 200);

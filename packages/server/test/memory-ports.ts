@@ -1,4 +1,4 @@
-import type { CampaignFinding, CampaignSummary, Ledger, PullCurve } from '@provinghouse/contract';
+import type { BriefFinding, CampaignFinding, CampaignSummary, Ledger, PullCurve } from '@provinghouse/contract';
 import { InputError } from '@provinghouse/core';
 import type { ServerPorts } from '../src/ports.ts';
 
@@ -47,6 +47,23 @@ export const finding: CampaignFinding = {
   doubts: [],
 };
 
+export const brief: BriefFinding = {
+  campaign: 'QUAY-1',
+  question: 'Is it as strong as its mark says?',
+  askedBy: null,
+  laboratory: null,
+  rule: 'guarded acceptance',
+  ruleSentence: 'A value must clear its limit by U.',
+  method: null,
+  sampling: null,
+  answers: ['Nothing was prepared.'],
+  products: [],
+  sizes: [],
+  rigs: [],
+  order: null,
+  assumptions: ['Nothing is taken for granted.'],
+};
+
 export const curve: PullCurve = {
   pull: 'P-1',
   time_s: [0, 1],
@@ -82,6 +99,7 @@ export const memoryPorts: ServerPorts = {
     if (code === 'BROKEN') throw new Error('secret detail of the machine');
     return code === 'QUAY-1' ? finding : null;
   },
+  brief: async (code) => (code === 'QUAY-1' ? brief : null),
   curve: async (code, pull) => (code === 'QUAY-1' && pull === 'P-1' ? curve : null),
   report: async (code) => (code === 'QUAY-1' ? reportBytes : null),
   ledger: async (code) => (code === 'QUAY-1' ? ledger : null),

@@ -1,12 +1,11 @@
 import { type CampaignRows, type CellValue, rowId, type TableName, tables } from '@provinghouse/contract';
-import { writeBlob } from './blob.ts';
+import { attach } from './attach.ts';
 import { campaignContent } from './campaign.ts';
 import { canonicalJson, sha256 } from './canonical.ts';
 import { contentHash } from './content.ts';
 import type { Database, RecordTable } from './database.ts';
 import { StoreError } from './errors.ts';
 import { appendEntries, batchSize, chain, emptyHead, type LedgerNote } from './ledger.ts';
-import { mediaOf } from './media.ts';
 
 export interface CampaignToBringIn {
   readonly rows: CampaignRows;
@@ -95,17 +94,4 @@ function toRecords(campaign: string, rows: CampaignRows): RecordTable[] {
       ledger_seq: 0,
     }));
   });
-}
-
-interface FileToAttach {
-  readonly campaign: string;
-  readonly path: string;
-  readonly bytes: Uint8Array;
-}
-
-async function attach(db: Database, { campaign, path, bytes }: FileToAttach): Promise<Record<string, string | number>> {
-  const blob = await writeBlob(db, bytes);
-  const media = mediaOf(path);
-  await db.insertInto('attachment').values({ campaign, path, sha256: blob.sha256, media }).execute();
-  return { path, media, ...blob };
 }

@@ -14,7 +14,8 @@ export type StoreErrorCode =
   | 'store/unknown-blob'
   | 'store/revision-conflict'
   | 'store/reason-missing'
-  | 'store/bad-row';
+  | 'store/bad-row'
+  | 'store/already-there';
 
 export interface StoreErrorOptions {
   readonly context?: Readonly<Record<string, unknown>>;

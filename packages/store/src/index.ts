@@ -1,3 +1,4 @@
+export { addRecords, type RecordsToAdd } from './add.ts';
 export { readBlob } from './blob.ts';
 export { type BroughtIn, bringInCampaign, type CampaignToBringIn } from './bring-in.ts';
 export {

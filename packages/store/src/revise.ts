@@ -1,8 +1,9 @@
-import { type CellValue, readCell, rowId, type Table, type TableName, tables, writeCell } from '@provinghouse/contract';
+import { type CellValue, rowId, type TableName, tables } from '@provinghouse/contract';
 import { canonicalJson } from './canonical.ts';
 import type { Database } from './database.ts';
 import { StoreError } from './errors.ts';
 import { appendEntries, chain, ledgerHead } from './ledger.ts';
+import { rowFaultsOf } from './row-check.ts';
 
 export interface Revision {
   readonly campaign: string;
@@ -64,18 +65,9 @@ function conflict({ campaign, kind, id, revision }: Revision, held: number): Sto
   return new StoreError('store/revision-conflict', message, { context: { campaign, kind, id, revision, held } });
 }
 
-/** The same reading as for a package: each value must survive being written to a cell and read back. */
 function refuseBadRow({ kind, id, body }: Revision): void {
-  const table: Table = tables[kind];
-  const strange = Object.keys(body).filter((name) => !Object.hasOwn(table.fields, name));
-  const faults = strange.map((name) => `${name} is not a field of ${kind}`);
-  for (const [name, field] of Object.entries(table.fields)) {
-    const value = body[name] ?? null;
-    const reading = readCell(field, writeCell(value));
-    if (!reading.ok) faults.push(`${name} ${reading.fault}`);
-    else if (reading.value !== value) faults.push(`${name} must be a ${field.type} without blanks around it`);
-  }
-  if (rowId(table, body) !== id) faults.push('the key may not change');
+  const faults = rowFaultsOf(kind, body);
+  if (rowId(tables[kind], body) !== id) faults.push('the key may not change');
   if (faults.length > 0)
     throw new StoreError('store/bad-row', `${kind} ${id}: ${faults.join('; ')}`, { context: { kind, id, faults } });
 }

@@ -9,6 +9,7 @@ import { text } from './lib/text.ts';
 const Campaigns = lazy(() => import('./features/campaigns/campaigns.tsx'));
 const Board = lazy(() => import('./features/board/board.tsx'));
 const Piece = lazy(() => import('./features/piece/piece.tsx'));
+const Brief = lazy(() => import('./features/brief/brief.tsx'));
 const Findings = lazy(() => import('./features/findings/findings.tsx'));
 const Ledger = lazy(() => import('./features/ledger/ledger.tsx'));
 
@@ -36,6 +37,7 @@ function Screens(): ReactNode {
       <Route path={patterns.campaigns}>
         <Campaigns />
       </Route>
+      <Route path={patterns.brief}>{({ code }) => <Brief code={code} />}</Route>
       <Route path={patterns.findings}>{({ code }) => <Findings code={code} />}</Route>
       <Route path={patterns.ledger}>{({ code }) => <Ledger code={code} />}</Route>
       <Route path={patterns.piece}>{({ code, piece }) => <Piece code={code} piece={piece} key={piece} />}</Route>

@@ -1,3 +1,5 @@
+import type { WatchMemory } from './memory.ts';
+
 /** One aligned sample of a live pull. Time never runs backwards within a pull; a signal that is not there is null. */
 export interface WatchSample {
   readonly time_s: number;
@@ -63,4 +65,12 @@ export interface WatchView {
   readonly dips: number;
   readonly ended: WatchEnd | null;
   readonly doubts: readonly string[];
+}
+
+/**
+ * A pull being watched. Belongs to `step`, `tick` and `operatorStop`, which change what is inside in place and return the same object; look at it by `viewOf` only.
+ * Numbers, words and arrays of fixed length throughout, so `structuredClone` makes an independent copy.
+ */
+export interface WatchState {
+  readonly memory: WatchMemory;
 }

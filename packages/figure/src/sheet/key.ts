@@ -23,7 +23,7 @@ const signWidth = 2;
 
 /** Signs and words in lines over the figure: it explains itself when it is saved alone. */
 export function keyOver(entries: readonly KeyEntry[], setting: FigureSetting): Key {
-  const ink = inkOf(setting.theme);
+  const ink = inkOf(setting);
   const { em } = ink;
   const drawn: SVGElement[] = [];
   let x = 0;

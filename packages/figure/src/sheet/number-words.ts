@@ -20,6 +20,7 @@ export function tickWords(value: number): string {
   return minus(String(Number(value.toPrecision(6))));
 }
 
-function minus(text: string): string {
-  return text.replace('-', '−');
+/** With a typographic minus sign, and none before a zero. */
+export function minus(text: string): string {
+  return /[1-9]/.test(text) ? text.replace('-', '−') : text.replace('-', '');
 }

@@ -10,6 +10,8 @@ export interface FigureSetting {
   /** In points on paper, in CSS pixels on screen. */
   readonly width: number;
   readonly theme: Theme;
+  /** Height of the type where the page around has its own; every measure of the figure goes with it. */
+  readonly em?: number;
 }
 
 /** Inks and type of a theme. Every ink but the bands and hairs has at least 4.5 to 1 on its ground. */
@@ -65,6 +67,7 @@ const inks: Readonly<Record<Theme, Ink>> = {
   },
 };
 
-export function inkOf(theme: Theme): Ink {
-  return inks[theme];
+export function inkOf({ theme, em }: Pick<FigureSetting, 'theme' | 'em'>): Ink {
+  const ink = inks[theme];
+  return em === undefined ? ink : { ...ink, em, line: (ink.line * em) / ink.em };
 }

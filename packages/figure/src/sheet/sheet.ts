@@ -18,7 +18,7 @@ export interface Sheet {
  * allows no inline style, paper knows none), type and inks as attributes, a name for a reader's ear.
  */
 export function sheet({ label, key, height, margin, plot: options }: Sheet, setting: FigureSetting): SVGSVGElement {
-  const ink = inkOf(setting.theme);
+  const ink = inkOf(setting);
   const over = keyOver(key, setting);
   const drawn = plot({
     ...options,
@@ -76,4 +76,8 @@ const coordinates: ReadonlySet<string> = new Set([
   'width',
   'height',
   'transform',
+  'dx',
+  'dy',
+  'stroke-dasharray',
+  'stroke-width',
 ]);

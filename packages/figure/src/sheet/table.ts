@@ -1,3 +1,5 @@
+import { minus, numberWords } from './number-words.ts';
+
 /** The numbers of a figure. */
 export interface FigureTable {
   readonly columns: readonly FigureColumn[];
@@ -11,23 +13,54 @@ export interface FigureColumn {
   readonly heading: string;
   readonly unit: string | null;
   readonly isNumber: boolean;
+  readonly shown: ShownDigits;
+}
+
+/** How many digits are shown: of the largest number, the others to the same place; or of each, where they span many decades. */
+export interface ShownDigits {
+  readonly digits: number;
+  readonly of: 'largest' | 'each';
 }
 
 export type FigureCell = string | number | null;
 
 export function textColumn(key: string, heading: string): FigureColumn {
-  return { key, heading, unit: null, isNumber: false };
+  return { key, heading, unit: null, isNumber: false, shown: { digits: 4, of: 'largest' } };
 }
 
-export function numberColumn(key: string, heading: string, unit: string | null): FigureColumn {
-  return { key, heading, unit, isNumber: true };
+export function numberColumn(
+  key: string,
+  heading: string,
+  unit: string | null,
+  shown: Partial<ShownDigits> = {},
+): FigureColumn {
+  return { key, heading, unit, isNumber: true, shown: { digits: 4, of: 'largest', ...shown } };
 }
 
-/** A cell as it is shown: numbers to four significant digits, a dash for none. */
-export function cellWords(cell: FigureCell): string {
-  if (cell === null) return '–';
-  if (typeof cell === 'string') return cell;
-  return String(Number(cell.toPrecision(4))).replace('-', '−');
+/** The cells as they are shown: numbers of a column to one place, whole numbers whole, a dash for none. */
+export function shownCells({ columns, rows }: FigureTable): readonly (readonly string[])[] {
+  const places = columns.map((column, at) =>
+    placesOf(
+      column,
+      rows.map((row) => row[at] ?? null),
+    ),
+  );
+  return rows.map((row) =>
+    row.map((cell, at) => {
+      if (cell === null) return '–';
+      if (typeof cell === 'string') return cell;
+      const column = columns[at];
+      if (column?.shown.of === 'each') return numberWords(cell, column.shown.digits);
+      return minus(cell.toFixed(places[at] ?? 0));
+    }),
+  );
+}
+
+function placesOf({ shown }: FigureColumn, cells: readonly FigureCell[]): number {
+  const numbers = cells.filter((cell) => typeof cell === 'number');
+  const largest = Math.max(0, ...numbers.map(Math.abs));
+  if (largest === 0 || numbers.every(Number.isInteger)) return 0;
+  return Math.min(Math.max(shown.digits - 1 - Math.floor(Math.log10(largest)), 0), 20);
 }
 
 /**

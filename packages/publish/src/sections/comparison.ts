@@ -1,11 +1,18 @@
 import type { Comparison, ProductFinding } from '@provinghouse/contract';
+import {
+  breakingForceDots,
+  type ComparisonIntervals,
+  comparisonExtent,
+  comparisonIntervals,
+  dotsOf,
+  intervalsOf,
+} from '@provinghouse/figure';
 import type { ReportDocument } from '../document.ts';
-import { dotStrips, type Strip, type StripDot } from '../figure/dot-strip.ts';
+import { onPaper } from '../figure/paper.ts';
 import { codeName } from '../typst/code.ts';
 import { literal, type Typst } from '../typst/escape.ts';
 import { bullets, caption, note, paragraph, section, subsection, table } from '../typst/table.ts';
 import { asWritten, decimals, significant } from '../words/number.ts';
-import { forceShown } from '../words/piece.ts';
 
 /** Products of one size side by side; a difference within the scatter is called one. */
 export function comparisonSection(document: ReportDocument): Typst {
@@ -21,22 +28,24 @@ function compare(comparison: Comparison, document: ReportDocument): Typst[] {
   const products = comparison.products.flatMap(
     (code) => document.finding.products.find((product) => product.product === code) ?? [],
   );
-  const strips = products.map((product) => stripOf(product, document));
+  const dots = dotsOf(products, document.finding.pieces);
+  const intervals = intervalsOf(comparison.statistics);
   return [
     `#need(${Math.min(120 + 27 * products.length + 26 * comparison.sentences.length, 500)})`,
     subsection(`${asWritten(comparison.nominalSize_mm)} mm`),
     ...(comparison.sentences.length === 0 ? [] : [bullets(comparison.sentences.map(literal))]),
-    ...(strips.every((strip) => strip.dots.length === 0)
+    ...(dots.products.every((product) => product.pieces.length === 0)
       ? [paragraph(literal('No piece of this size shows a breaking force.'))]
       : [
           caption(literal('Every piece on one force scale')),
-          dotStrips(strips, 'kN'),
+          onPaper((setting) => breakingForceDots(dots, setting)),
           note(
             literal(
-              'Filled disc: a value, with its U as a line. Arrow: at least this much. Ring: pull not used. Full upright line: the minimum asked of the product. Broken upright line: mean of the filled discs.',
+              'Nothing is hidden behind a mean: each piece has its mark. An arrow or a ring is in no mean and in no bound.',
             ),
           ),
         ]),
+    ...(intervals === null ? [] : pairFigures(intervals)),
     comparisonTable(products),
     note(
       literal(
@@ -46,15 +55,24 @@ function compare(comparison: Comparison, document: ReportDocument): Typst[] {
   ];
 }
 
-function stripOf(product: ProductFinding, document: ReportDocument): Strip {
-  const dots: StripDot[] = document.finding.pieces.flatMap((piece) => {
-    const value = forceShown(piece);
-    if (piece.product !== product.product || piece.pull === null || value === null) return [];
-    const kind = piece.pull.use === 'none' ? 'excluded' : piece.pull.use;
-    return [{ value, kind, expandedUncertainty: piece.pull.maximum?.expandedUncertainty ?? null }];
-  });
-  const minimum = product.specification.limits.find((limit) => limit.quantity === 'breakingForce')?.lower ?? null;
-  return { name: product.product, dots, mean: product.breakingForce.mean, minimum };
+/** Rows of pairs that fit on a page together. */
+const pairsOnAPage = 36;
+
+/** Each pair with its interval, all on one scale however many pages they take. */
+function pairFigures(intervals: ComparisonIntervals): Typst[] {
+  const extent = comparisonExtent(intervals.pairs);
+  const parts = Array.from({ length: Math.ceil(intervals.pairs.length / pairsOnAPage) }, (_, index) =>
+    intervals.pairs.slice(index * pairsOnAPage, (index + 1) * pairsOnAPage),
+  );
+  return [
+    caption(literal('Differences of the mean breaking forces, with intervals that hold for all pairs at once')),
+    ...parts.map((pairs) => onPaper((setting) => comparisonIntervals({ ...intervals, pairs, extent }, setting))),
+    note(
+      literal(
+        'Only an interval that stays clear of zero tells two products apart. Not distinguishable does not mean equal: these pieces do not show a difference.',
+      ),
+    ),
+  ];
 }
 
 function comparisonTable(products: readonly ProductFinding[]): Typst {

@@ -1,5 +1,7 @@
 import type { PieceFinding, ProductFinding, ProductJudgement } from '@provinghouse/contract';
 import { type Judgement, quantityNames, type Verdict } from '@provinghouse/core';
+import { budgetBars, budgetOf } from '@provinghouse/figure';
+import { onPaper } from '../figure/paper.ts';
 import { codeText } from '../typst/code.ts';
 import { joined, literal, type Typst } from '../typst/escape.ts';
 import { caption, note, type TableRow, table, whole } from '../typst/table.ts';
@@ -139,18 +141,15 @@ function letter(index: number): string {
 }
 
 /** The uncertainty budget of the least breaking force that counts: the one a challenge would start with. */
-export function budgetTable(pieces: readonly PieceFinding[]): Typst[] {
-  const values = pieces.flatMap((piece) => {
-    const maximum = piece.pull?.use === 'none' ? null : (piece.pull?.maximum ?? null);
-    return maximum === null ? [] : [{ piece: piece.piece, maximum }];
-  });
-  if (values.length === 0) return [];
-  const least = values.reduce((a, b) => (b.maximum.value < a.maximum.value ? b : a));
-  const { contributions, expandedUncertainty, coverageFactor, origin, unit } = least.maximum;
-  if (contributions.length === 0) return [];
+export function budgetTable(product: ProductFinding, pieces: readonly PieceFinding[]): Typst[] {
+  const found = budgetOf(product, pieces);
+  const maximum = pieces.find((piece) => piece.piece === found?.piece)?.pull?.maximum ?? null;
+  if (found === null || maximum === null) return [];
+  const { contributions, expandedUncertainty, coverageFactor, origin, unit } = maximum;
   const total = expandedUncertainty === null ? absent : significant(expandedUncertainty, 2);
   return whole([
-    caption(literal(`How the uncertainty of the maximum of ${least.piece}, the least of them, comes about`)),
+    caption(literal(`How the uncertainty of the maximum of ${found.piece}, the least of them, comes about`)),
+    onPaper((setting) => budgetBars(found.budget, setting)),
     table(
       [
         { heading: 'Contribution', width: '0.8fr' },

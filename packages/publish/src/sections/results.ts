@@ -45,7 +45,7 @@ function productResults(product: ProductFinding, document: ReportDocument, isFir
     ...summaries(product),
     ...curves(product, pieces, document),
     ...judgementTables(product, pieces),
-    ...budgetTable(pieces),
+    ...budgetTable(product, pieces),
   ].join('\n');
 }
 

@@ -1,28 +1,43 @@
-import type { BriefFinding, ProductBrief, ProductPlan, RigBrief, SizeBrief } from '@provinghouse/contract';
+import type {
+  BriefFinding,
+  DifferenceBrief,
+  ProductBrief,
+  ProductPlan,
+  RigBrief,
+  SizeBrief,
+} from '@provinghouse/contract';
 import { figure, list, plural } from '../judge/wording.ts';
 import { chanceWords } from './chance-words.ts';
 import { assumedCov_pct, assumedMargin_pct } from './expectation.ts';
 
 /** The plan in a few sentences: what the pieces can show, and what they cannot. */
 export function answersOf(brief: Pick<BriefFinding, 'products' | 'sizes' | 'rigs'>): string[] {
-  return [...conformity(brief.products), ...brief.sizes.flatMap(apart), ...unsuited(brief.rigs)];
+  return [...conformity(brief.products), ...apart(brief.sizes), ...unsuited(brief.rigs)];
 }
 
 function conformity(products: readonly ProductBrief[]): string[] {
   const groups = [...Map.groupBy(products, ({ pieces }) => pieces)].sort(([a], [b]) => a - b);
-  return groups.flatMap(([pieces, group]) => {
-    const plans = group.flatMap(({ plans }) => plans.filter(({ basis }) => basis === 'assumed'));
-    const chances = (of: (plan: ProductPlan) => number | null) => rangeWords(plans.flatMap((plan) => of(plan) ?? []));
-    const mean = chances((plan) => plan.mean.chance.value);
-    const share = chances((plan) => plan.share.chance.value);
-    const all = chances((plan) => plan.allPass.value);
-    if (mean === null || share === null || all === null) return [];
-    const run = group[0]?.passes.ifAllPass.value ?? 0;
-    return [
-      `${plural(pieces, 'piece', 'pieces')} of a product that lies ${assumedMargin_pct} % above its minimum and scatters by ${assumedCov_pct} %: the chance that all pass is ${all}; that they show the mean to lie above the minimum, ${mean}; that they show 95 % of all such pieces to, ${share}.`,
-      `${plural(pieces, 'pass', 'passes')} and no failure bound the good share of all such pieces at ${chanceWords(run)} only (95 % confidence, no distribution taken).`,
-    ];
-  });
+  return groups.flatMap(([pieces, group]) => [...showing(pieces, group), passing(pieces, group)]);
+}
+
+function showing(pieces: number, group: readonly ProductBrief[]): string[] {
+  const plans = group.flatMap((product) => product.plans.filter(({ basis }) => basis === 'assumed'));
+  const chances = (of: (plan: ProductPlan) => number | null) => rangeWords(plans.flatMap((plan) => of(plan) ?? []));
+  const all = chances((plan) => plan.allPass.value);
+  const mean = chances((plan) => plan.mean.chance.value);
+  const share = chances((plan) => plan.share.chance.value);
+  if (all === null || mean === null || share === null) return [];
+  const enough = Math.max(...plans.map((plan) => plan.share.piecesFor90.value ?? Number.POSITIVE_INFINITY));
+  const needed = Number.isFinite(enough) ? ` A chance of 90 % of that takes ${enough} pieces.` : '';
+  return [
+    `Take a product whose mean lies ${assumedMargin_pct} % above its minimum and whose pieces scatter by ${assumedCov_pct} %. All ${pieces} pieces of it pass with a chance of ${all}.`,
+    `Those ${pieces} pieces show with a chance of ${mean} that its mean lies above the minimum, and with a chance of ${share} that 95 % of all such pieces do.${needed}`,
+  ];
+}
+
+function passing(pieces: number, group: readonly ProductBrief[]): string {
+  const held = chanceWords(group[0]?.passes.ifAllPass.value ?? 0);
+  return `If ${plural(pieces, 'piece passes', 'pieces pass')} and none fails, at least ${held} of all such pieces would pass, however their forces scatter (95 % confidence).`;
 }
 
 function rangeWords(chances: readonly number[]): string | null {
@@ -31,13 +46,22 @@ function rangeWords(chances: readonly number[]): string | null {
   return least === most ? least : `${least} to ${most}`;
 }
 
-function apart({ nominalSize_mm, differences }: SizeBrief): string[] {
-  const plan = differences.find(({ basis }) => basis === 'assumed');
-  if (!plan || plan.difference90_pct.value === null) return [];
-  const { pieces, difference90_pct, piecesFor90 } = plan;
-  const needed = piecesFor90.value === null ? '' : ` For 5 % it takes ${piecesFor90.value} pieces of each.`;
+/** Sizes of which the same can be said share a sentence. */
+function apart(sizes: readonly SizeBrief[]): string[] {
+  const said = sizes.flatMap(({ nominalSize_mm, differences }) => {
+    const plan = differences.find(({ basis }) => basis === 'assumed');
+    return plan ? differenceWords(plan).map((sentence) => ({ size: `${nominalSize_mm} mm`, sentence })) : [];
+  });
+  return [...Map.groupBy(said, ({ sentence }) => sentence)].map(
+    ([sentence, group]) => `${list(group.map(({ size }) => size))}: ${sentence}`,
+  );
+}
+
+function differenceWords({ pieces, difference90_pct, piecesFor90 }: DifferenceBrief): string[] {
+  if (difference90_pct.value === null) return [];
+  const needed = piecesFor90.value === null ? '' : ` A difference of 5 % takes ${piecesFor90.value} pieces of each.`;
   return [
-    `${nominalSize_mm} mm: with ${pieces} pieces of each, means that differ by ${figure(difference90_pct.value ?? 0, 2)} % are told apart with a chance of 90 %.${needed}`,
+    `with ${pieces} pieces of each, two products are told apart with a chance of 90 % if their means differ by ${figure(difference90_pct.value, 2)} %.${needed}`,
   ];
 }
 

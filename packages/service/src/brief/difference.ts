@@ -15,7 +15,7 @@ import { assumedCov } from './expectation.ts';
 /** Difference of two means that a buyer would care about, in per cent. */
 const difference_pct = 5;
 const alpha = 0.05;
-const trials = 1000;
+const trials = 500;
 const practice = 'common practice';
 
 /** How well the products of each size can be told apart. */
@@ -157,7 +157,7 @@ function amongAll(question: Question): PlannedNumber {
   };
   const reason = tooLittle(question);
   if (reason !== null) return { ...open, value: null, sentence: reason };
-  const { power } = powerAmongProducts({
+  const { power, lower, upper } = powerAmongProducts({
     products,
     difference: difference_pct,
     standardDeviation: cov.value ?? 0,
@@ -169,6 +169,6 @@ function amongAll(question: Question): PlannedNumber {
   return {
     ...open,
     value: power,
-    sentence: `When all ${products} products of the size are compared at once, two whose means differ by ${difference_pct} % are told apart with a chance of about ${chanceWords(power)}: each further product asks more of every pair.`,
+    sentence: `When all ${products} products of the size are compared at once, two whose means differ by ${difference_pct} % are told apart with a chance of about ${chanceWords(power)} (${trials} trials leave ${chanceWords(lower)} to ${chanceWords(upper)}): each further product asks more of every pair.`,
   };
 }

@@ -1,7 +1,7 @@
 import type { CampaignFinding, MadePull, OrderBrief, PieceFinding, PlannedNumber } from '@provinghouse/contract';
-import { pullOrder } from '@provinghouse/core';
+import { type PullOrder, pullOrder } from '@provinghouse/core';
 import { seed } from '../judge/inference.ts';
-import { figure, list, plural } from '../judge/wording.ts';
+import { list, plural } from '../judge/wording.ts';
 
 /**
  * The order a lot gives, beside the one the pulls were made in. A block holds a piece of every product, and there are as many as the
@@ -18,8 +18,14 @@ export function orderOf({ pieces }: CampaignFinding): OrderBrief | null {
     made,
     untimed,
     likeNeighbours: made.length < 2 ? null : likeNeighbours(made),
-    sentences: sentencesOf(made, untimed),
+    sentences: [lotSentence(drawn), ...sentencesOf(made, untimed)],
   };
+}
+
+function lotSentence({ order, blocks, seed: drawnWith, doubts }: PullOrder): string {
+  const products = new Set(order.map(({ product }) => product)).size;
+  const whole = doubts.length === 0 ? ', each with a piece of every product' : '';
+  return `A lot drawn now with seed ${drawnWith} puts ${plural(order.length, 'piece', 'pieces')} of ${plural(products, 'product', 'products')} into ${plural(blocks, 'block', 'blocks')}${whole}: what drifts from block to block then meets all products alike.`;
 }
 
 function madeOf(pieces: readonly PieceFinding[]): MadePull[] {
@@ -40,7 +46,7 @@ export function likeNeighbours(made: readonly Pick<MadePull, 'product'>[]): Plan
   return {
     value: alike,
     unit: '',
-    sentence: `${plural(alike, 'pull', 'pulls')} followed one of the same product; product by product it would be ${most}, by lot ${figure(byLot, 2)} in the mean.`,
+    sentence: `${plural(alike, 'pull', 'pulls')} followed one of the same product; product by product it would be ${most}, by lot about ${Number(byLot.toPrecision(2))}.`,
     method: 'Count of like neighbours; mean over all orders: sum of n (n - 1) over the products, over all pulls',
     inputs: [
       { name: 'pulls', value: made.length, unit: '', source: 'with a time in the record' },
@@ -74,9 +80,7 @@ function rigsMixed(made: readonly MadePull[]): string[] {
     const where = `${rig} made ${plural(pulls.length, 'pull', 'pulls')} (places ${placesOf(pulls)} in the order of time)`;
     return missed.length === 0
       ? [`${where}, of every product.`]
-      : [
-          `${where}, none of ${list(missed)}: for these, what the rig reads cannot be told apart from what the product is.`,
-        ];
+      : [`${where}, none of ${list(missed)}: a difference between the rigs would not meet all products alike.`];
   });
 }
 

@@ -25,6 +25,7 @@ export function Masthead({ code }: { readonly code: string | null }) {
 function Places({ code }: { readonly code: string }) {
   const [location] = useLocation();
   const places = [
+    [hrefs.brief(code), text.places.brief],
     [hrefs.board(code), text.places.board],
     [hrefs.findings(code), text.places.findings],
     [hrefs.ledger(code), text.places.ledger],

@@ -1,6 +1,6 @@
 import { useComputedColorScheme } from '@mantine/core';
 import type { FigureSetting, FigureTable } from '@provinghouse/figure';
-import { cellWords, csvOf } from '@provinghouse/figure';
+import { csvOf, shownCells } from '@provinghouse/figure';
 import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { save, savedPng, savedSvg } from '../lib/save-figure.ts';
 import { text } from '../lib/text.ts';
@@ -24,11 +24,13 @@ export function StatisticFigure({ title, how, file, draw, table }: StatisticFigu
         {how === undefined ? null : <p className="soft small">{how}</p>}
       </figcaption>
       <Drawing draw={draw} />
-      <details className="statistic-numbers">
-        <summary>{text.picture.numbers}</summary>
-        <Numbers table={table} title={title} />
-      </details>
-      <SaveButtons title={title} file={file} draw={draw} table={table} />
+      <div className="statistic-foot">
+        <details className="statistic-numbers">
+          <summary>{text.picture.numbers}</summary>
+          <Numbers table={table} title={title} />
+        </details>
+        <SaveButtons title={title} file={file} draw={draw} table={table} />
+      </div>
     </figure>
   );
 }
@@ -45,7 +47,8 @@ function Drawing({ draw }: Pick<StatisticFigureProps, 'draw'>) {
       const wide = Math.max(leastWidth, Math.floor(place.clientWidth));
       if (wide === width) return;
       width = wide;
-      place.replaceChildren(draw({ document, width, theme: ground === 'dark' ? 'screen-dark' : 'screen-light' }));
+      const em = typeShare * Number.parseFloat(getComputedStyle(place).fontSize);
+      place.replaceChildren(draw({ document, width, em, theme: ground === 'dark' ? 'screen-dark' : 'screen-light' }));
     };
     redraw();
     const watch = new ResizeObserver(redraw);
@@ -54,6 +57,9 @@ function Drawing({ draw }: Pick<StatisticFigureProps, 'draw'>) {
   }, [draw, ground]);
   return <div ref={host} className="statistic-drawing" />;
 }
+
+/** The words of a figure are set a little smaller than those of the page. */
+const typeShare = 0.82;
 
 /** Narrower than this a figure scrolls instead of losing its words, in CSS pixels. */
 const leastWidth = 620;
@@ -74,7 +80,7 @@ function Numbers({ table, title }: { readonly table: FigureTable; readonly title
           </tr>
         </thead>
         <tbody>
-          {table.rows.map((row, index) => (
+          {shownCells(table).map((row, index) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: rows have no name of their own and never move
             <tr key={index}>
               {row.map((cell, place) => (
@@ -82,7 +88,7 @@ function Numbers({ table, title }: { readonly table: FigureTable; readonly title
                   key={table.columns[place]?.key ?? place}
                   className={table.columns[place]?.isNumber ? 'num' : undefined}
                 >
-                  {cellWords(cell)}
+                  {cell}
                 </td>
               ))}
             </tr>

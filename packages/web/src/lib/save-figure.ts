@@ -4,6 +4,8 @@ import type { FigureSetting } from '@provinghouse/figure';
 /** A saved figure is the one of the report: black on white, in the width of its text, in points. */
 const savedWidth = 447;
 
+const savedMargin = 12;
+
 /** Dots of a PNG for each point: about 290 to the inch on the page of the report. */
 const dotsPerPoint = 4;
 
@@ -12,18 +14,24 @@ type Draw = (setting: FigureSetting) => SVGSVGElement;
 /** The figure as an SVG file with its type inside, so that it looks alike wherever it is opened. */
 export async function savedSvg(draw: Draw): Promise<Blob> {
   const drawn = draw({ document, width: savedWidth, theme: 'paper' });
-  const ground = document.createElementNS(drawn.namespaceURI, 'rect');
-  for (const [name, value] of [
-    ['width', '100%'],
-    ['height', '100%'],
-    ['fill', '#ffffff'],
-  ] as const)
-    ground.setAttribute(name, value);
-  drawn.prepend(ground);
+  drawn.prepend(groundOf(drawn));
   const face = `@font-face{font-family:"Source Sans 3";font-weight:200 900;src:url(data:font/woff2;base64,${await fontBytes()})}`;
   // Put in as text: the page itself may hold no inline style, a file may.
   const source = new XMLSerializer().serializeToString(drawn).replace('<rect', `<style>${face}</style><rect`);
   return new Blob([source], { type: 'image/svg+xml' });
+}
+
+/** White behind the figure and a margin around it. */
+function groundOf(drawn: SVGSVGElement): SVGElement {
+  const width = savedWidth + 2 * savedMargin;
+  const height = Number(drawn.getAttribute('height')) + 2 * savedMargin;
+  const box = { x: -savedMargin, y: -savedMargin, width, height, fill: '#ffffff' };
+  drawn.setAttribute('viewBox', `${box.x} ${box.y} ${width} ${height}`);
+  drawn.setAttribute('width', String(width));
+  drawn.setAttribute('height', String(height));
+  const ground = document.createElementNS('http://www.w3.org/2000/svg', 'rect');
+  for (const [name, value] of Object.entries(box)) ground.setAttribute(name, String(value));
+  return ground;
 }
 
 /** The same as a PNG, by way of an image and a canvas. */

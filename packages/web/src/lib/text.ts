@@ -1,4 +1,5 @@
 import type { DecisionRule, Flag, GaugingQuantity, TraceEvent, Verdict } from '@provinghouse/core';
+import { briefText } from './brief-text.ts';
 import { methodText, readingText } from './method-text.ts';
 
 const plural = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
@@ -21,6 +22,7 @@ export const text = {
   places: {
     label: 'Places of the campaign',
     all: 'Campaigns',
+    brief: 'Brief',
     board: 'Board',
     findings: 'Findings',
     ledger: 'Ledger',
@@ -131,6 +133,7 @@ export const text = {
     minimum: (limit: string) => `breaking force ${limit}`,
     empty: 'This campaign has no pieces yet. Add them to the data package and bring it in again.',
   },
+  brief: briefText,
   piece: {
     of: (supplier: string, product: string) => `${supplier} (${product})`,
     links: (count: number) => plural(count, 'free link', 'free links'),

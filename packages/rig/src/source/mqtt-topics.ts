@@ -1,0 +1,178 @@
+import { InputError, toBench, type Unit } from '@provinghouse/core';
+import mqtt, { type IPublishPacket, type MqttClient } from 'mqtt';
+import type { Channel, ChannelConfiguration } from '../channel/channel.ts';
+import { benchValue, openChannel, unitOf } from '../channel/channel.ts';
+import { type ChannelGuard, channelGuard } from '../channel/channel-guard.ts';
+import { benchNow_s } from '../clock/bench-clock.ts';
+import { atPath, type JsonPath, jsonPath, plainNumber } from '../frame/json-path.ts';
+import { keepOpen, type Wire } from './keep-open.ts';
+import { printable } from './printable.ts';
+import type { RawReading, Source, SourceSink } from './source.ts';
+
+/** Where one channel lies in what a broker hands on. */
+export interface TopicPlace {
+  readonly topic: string;
+  readonly channel: string;
+  /** Path of the number in a JSON payload; without it the payload is the number. */
+  readonly path?: string | undefined;
+  /** Path of the sender's own time, and its unit. */
+  readonly timePath?: string | undefined;
+  readonly timeUnit?: string | undefined;
+}
+
+export interface MqttOptions {
+  /** mqtt://host:port */
+  readonly broker: string;
+  readonly topics: readonly TopicPlace[];
+  readonly channels: readonly ChannelConfiguration[];
+  readonly decimal: '.' | ',';
+  readonly isClockFree?: boolean | undefined;
+}
+
+interface OpenPlace {
+  readonly topic: string;
+  readonly channel: Channel;
+  readonly unit: Unit;
+  readonly path: JsonPath | null;
+  readonly time: { readonly path: JsonPath; readonly unit: Unit } | null;
+}
+
+function openPlace(place: TopicPlace, channels: readonly ChannelConfiguration[]): OpenPlace {
+  if (/[+#]/.test(place.topic))
+    throw new InputError('source/topic', `The topic "${place.topic}" stands for several; name one topic.`, {});
+  const channel = openChannel(channels.find(({ name }) => name === place.channel) ?? { name: place.channel });
+  const time = place.timePath
+    ? { path: jsonPath(place.timePath), unit: unitOf(place.timeUnit ?? 's', `Time of ${place.topic}`) }
+    : null;
+  return {
+    topic: place.topic,
+    channel,
+    unit: unitOf(channel.unit, `Channel ${channel.name}`),
+    path: place.path ? jsonPath(place.path) : null,
+    time,
+  };
+}
+
+function jsonOf(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+}
+
+type Message = { readonly text: string; readonly json: unknown };
+
+function numberAt({ text, json }: Message, path: JsonPath | null, decimal: '.' | ','): number | null {
+  return plainNumber(path === null ? text : atPath(json, path), decimal);
+}
+
+interface Reader {
+  message(topic: string, bytes: Uint8Array, isOld: boolean): void;
+}
+
+const BAD_BEFORE_TROUBLE = 5;
+
+function topicReader(places: readonly OpenPlace[], decimal: '.' | ',', sink: SourceSink): Reader {
+  const guards = new Map<string, ChannelGuard>();
+  for (const { channel } of places)
+    guards.set(
+      channel.name,
+      channelGuard(channel, (words) => sink.trouble(words)),
+    );
+  let bad = 0;
+  function reject(topic: string, bytes: Uint8Array, why: string): void {
+    sink.rejected(bytes.slice(), why);
+    bad++;
+    if (bad === BAD_BEFORE_TROUBLE)
+      sink.trouble(`What comes under ${topic} cannot be read (${why}). The last: "${printable(bytes)}".`);
+  }
+  return {
+    message(topic, bytes, isOld) {
+      const arrival_s = benchNow_s();
+      sink.bytes?.(bytes, arrival_s);
+      const here = places.filter((place) => place.topic === topic);
+      const text = new TextDecoder().decode(bytes);
+      const message = { text, json: here.some(({ path, time }) => path || time) ? jsonOf(text) : undefined };
+      const batch: RawReading[] = [];
+      for (const { channel, unit, path, time } of here) {
+        const number = numberAt(message, path, decimal);
+        const sent = time ? numberAt(message, time.path, decimal) : null;
+        if (number === null || (time && sent === null)) {
+          reject(topic, bytes, `${number === null ? channel.name : 'the time'} is no number`);
+          continue;
+        }
+        const value = benchValue(channel, unit, number);
+        const time_s = time && sent !== null ? toBench(sent, time.unit) : arrival_s;
+        const quality = guards.get(channel.name)?.quality(value, time_s) ?? 'good';
+        batch.push({ channel: channel.name, value, time_s, arrival_s, quality: isOld ? 'late' : quality });
+      }
+      if (batch.length > 0) {
+        bad = 0;
+        sink.readings(batch);
+      }
+    },
+  };
+}
+
+function connected(client: MqttClient): Promise<void> {
+  const { promise, resolve, reject } = Promise.withResolvers<void>();
+  client.once('connect', () => resolve());
+  client.once('error', reject);
+  client.once('close', () => reject(new Error('the broker does not answer')));
+  return promise;
+}
+
+async function openWire(options: MqttOptions, topics: readonly string[], reader: Reader): Promise<Wire> {
+  const client = mqtt.connect(options.broker, { reconnectPeriod: 0, connectTimeout: 5000, keepalive: 5 });
+  const { promise: closed, resolve } = Promise.withResolvers<string>();
+  let why = 'closed by the broker';
+  client.on('message', (topic: string, bytes: Uint8Array, packet: IPublishPacket) =>
+    reader.message(topic, bytes, packet.retain),
+  );
+  client.on('error', (error) => {
+    why = error.message;
+  });
+  client.on('close', () => resolve(why));
+  try {
+    await connected(client);
+    await client.subscribeAsync([...topics], { qos: 1 });
+  } catch (error) {
+    client.end(true);
+    throw error;
+  }
+  return {
+    closed,
+    async close() {
+      await client.endAsync(true);
+      resolve('stopped');
+    },
+  };
+}
+
+/**
+ * Topics of an MQTT broker, each a number or a number inside JSON. A retained message is from before the connection and marked late.
+ * @throws InputError source/topic, source/json-path, source/clocks, source/unit-*, source/range
+ */
+export function mqttTopics(options: MqttOptions): Source {
+  const places = options.topics.map((place) => openPlace(place, options.channels));
+  const clocks = places.filter((place) => place.time !== null).length;
+  if (clocks !== 0 && clocks !== places.length)
+    throw new InputError('source/clocks', 'Some topics carry a time and some do not; make two sources of them.', {});
+  const topics = [...new Set(places.map((place) => place.topic))];
+  const describe = `${options.broker} ${topics.join(', ')}`;
+  let keeper: { stop(): Promise<void> } | null = null;
+  return {
+    describe,
+    channels: places.map((place) => place.channel),
+    clock: clocks === 0 ? 'arrival' : options.isClockFree ? 'free' : 'own',
+    async start(sink) {
+      const reader = topicReader(places, options.decimal, sink);
+      const open = () => openWire(options, topics, reader);
+      keeper = keepOpen({ describe, open, trouble: (words) => sink.trouble(words) });
+    },
+    async stop() {
+      await keeper?.stop();
+    },
+  };
+}
