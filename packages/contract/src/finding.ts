@@ -84,6 +84,14 @@ export interface ProductSummary extends Summary {
   readonly sentence: string;
 }
 
+/** A requirement on a whole product rather than on its pieces, decided and told. */
+export interface ProductDecision {
+  readonly verdict: Verdict;
+  readonly sentence: string;
+  readonly method: string;
+  readonly doubts: readonly string[];
+}
+
 /** What may be inferred on the breaking force of a product from its counted pieces, and where nothing may, why. */
 export interface ProductInference {
   readonly mean: MeanInterval;
@@ -93,6 +101,10 @@ export interface ProductInference {
   /** The value farthest out: shown, never dropped. */
   readonly outlier: GrubbsTest;
   readonly normality: NormalityTest;
+  /** The mean of the product against the minimum breaking force; null where there is no minimum. */
+  readonly meanDecision: ProductDecision | null;
+  /** 95 % of all such pieces against it, with 95 % confidence. */
+  readonly boundDecision: ProductDecision | null;
 }
 
 export interface ProductFinding {

@@ -195,6 +195,8 @@ function inferenceOf(values: readonly number[]): ProductInference {
     characteristic: characteristicValue({ values }, { unit: 'kN' }),
     outlier: grubbsTest(values, { significance: 0.05, end: 'either', unit: 'kN' }),
     normality: shapiroWilk(values),
+    meanDecision: null,
+    boundDecision: null,
   };
 }
 

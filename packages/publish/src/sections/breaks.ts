@@ -1,8 +1,9 @@
 import type { ReportDocument } from '../document.ts';
 import { codeColumn, codeName, codeText } from '../typst/code.ts';
 import { literal, type Typst } from '../typst/escape.ts';
-import { caption, paragraph, section, type TableRow, table } from '../typst/table.ts';
+import { caption, note, paragraph, section, type TableRow, table } from '../typst/table.ts';
 import { cell } from '../words/piece.ts';
+import { sentences } from '../words/sentence.ts';
 
 /** Where and how the pieces parted: counts by product, then every reading of every examiner. */
 export function breaksSection(document: ReportDocument): Typst {
@@ -22,10 +23,22 @@ export function breaksSection(document: ReportDocument): Typst {
     caption(literal('Counts by position and mode')),
     tallyTable(document),
     paragraph(literal(agreement)),
+    ...agreementLines(document),
     caption(literal('Every reading')),
     readingTable(document),
     ...photographs(document),
   ].join('\n');
+}
+
+/** Agreement beyond chance, where two people or more read the breaks. */
+function agreementLines({ finding }: ReportDocument): Typst[] {
+  if (finding.agreement === null) return [];
+  const { position, mode } = finding.agreement;
+  return [
+    paragraph(literal(`Where it broke: ${position.sentence}`)),
+    paragraph(literal(`How it broke: ${mode.sentence}`)),
+    note(literal(sentences([...new Set([...position.doubts, ...mode.doubts]), position.method]))),
+  ];
 }
 
 function tallyTable(document: ReportDocument): Typst {

@@ -8,6 +8,7 @@ import { caption, note, paragraph, section, subsection, table } from '../typst/t
 import { absent, asWritten, decimals, measured, rounded } from '../words/number.ts';
 import { breakWords, forceShown, verdictMark } from '../words/piece.ts';
 import { sentences } from '../words/sentence.ts';
+import { inferenceLines } from './inference.ts';
 import { budgetTable, judgementTables } from './judgement.ts';
 
 /** Results product by product: pieces, curves, judgements. */
@@ -44,6 +45,7 @@ function productResults(product: ProductFinding, document: ReportDocument, isFir
     pieceTable(pieces, document.finding.campaign.coverage_factor),
     ...summaries(product),
     ...curves(product, pieces, document),
+    ...inferenceLines(product),
     ...judgementTables(product, pieces),
     ...budgetTable(product, pieces),
   ].join('\n');

@@ -9,7 +9,19 @@ export function doubtsOf(
   products: readonly ProductFinding[],
   pieces: readonly PieceFinding[],
 ): string[] {
-  return [...certificates(evidence), ...rates(pieces), ...origins(products), ...readers(pieces)];
+  return [...units(pieces), ...certificates(evidence), ...rates(pieces), ...origins(products), ...readers(pieces)];
+}
+
+/** Newtons keyed as kilonewtons, or the other way round, lie a factor of 1000 from every limit. */
+function units(pieces: readonly PieceFinding[]): string[] {
+  return pieces.flatMap(({ piece, judgements }) => {
+    const force = judgements.find((judgement) => judgement.limit.quantity === 'breakingForce');
+    const ratio = force?.measured && force.limit.lower ? force.measured.value / force.limit.lower : 1;
+    if (ratio < 100 && ratio > 0.01) return [];
+    return [
+      `The breaking force of ${piece} is ${Number(ratio.toPrecision(2))} times its limit: see whether it is really in kN.`,
+    ];
+  });
 }
 
 function certificates({ rows }: Evidence): string[] {

@@ -1,6 +1,7 @@
 import type { PieceFinding, ProductFinding, ProductJudgement, ProductSummary, Row } from '@provinghouse/contract';
 import {
   combine,
+  type DecisionRule,
   type Limit,
   type Quantity,
   quantityNames,
@@ -11,8 +12,9 @@ import {
   type Verdict,
 } from '@provinghouse/core';
 import { type Claim, splitOf } from './claim.ts';
-import type { Evidence } from './evidence.ts';
+import { campaignRow, type Evidence } from './evidence.ts';
 import { inferFrom, longChainOf } from './inference.ts';
+import { rigContribution } from './measured-pull.ts';
 import { list, plural, summarySentence } from './wording.ts';
 import { zincOf } from './zinc.ts';
 
@@ -35,6 +37,7 @@ export function judgeProduct(claim: Claim, pieces: readonly PieceFinding[], evid
   const minimum = specification.limits.find((limit) => limit.quantity === 'breakingForce')?.lower ?? null;
   const ratio = (by: number | null) => (breakingForce.mean === null || !by ? null : breakingForce.mean / by);
   const overMinimum = ratio(minimum);
+  const rule = campaignRow(evidence.rows).decision_rule as DecisionRule; // the table allows these two words only
   return {
     product: product.product,
     supplier: product.supplier,
@@ -54,7 +57,7 @@ export function judgeProduct(claim: Claim, pieces: readonly PieceFinding[], evid
     breakingForce,
     elongation,
     steelStress,
-    inference: inferFrom(countedForces(pieces)),
+    inference: inferFrom(countedForces(pieces), { minimum_kN: minimum, rule, common_kN: commonOf(pieces) }),
     longChain: longChainOf(pieces, specification),
     split: meanSplit(pieces, claim, breakingForce),
     breaks: tallyBreaks(pieces.map((piece) => piece.breaks)),
@@ -66,6 +69,14 @@ export function judgeProduct(claim: Claim, pieces: readonly PieceFinding[], evid
     forcePerMass_kN_m_per_kg: ratio(mass),
     forcePerPrice_kN_m: ratio(product.price_per_metre),
   };
+}
+
+/** Standard uncertainty that the forces of a product share, by the rig; the greatest where they were pulled on several. */
+function commonOf(pieces: readonly PieceFinding[]): number {
+  const parts = pieces
+    .flatMap(({ pull }) => pull?.maximum?.contributions ?? [])
+    .filter((part) => part.name === rigContribution);
+  return Math.max(0, ...parts.map((part) => part.standardUncertainty));
 }
 
 function countedForces(pieces: readonly PieceFinding[]): number[] {

@@ -177,3 +177,11 @@ test('the probability of conformity goes with the verdict', () => {
     }
   }
 });
+
+test('the mean and nearly all pieces of a product are held against its minimum, and told apart from single pieces', () => {
+  const { meanDecision, boundDecision } = product('ELDER-10').inference;
+  assert.equal(meanDecision?.verdict, 'inconclusive');
+  assert.equal(boundDecision?.verdict, 'does not conform');
+  assert.equal(product('ASH-8').inference.meanDecision?.verdict, 'conforms');
+  assert.match(product('ASH-8').inference.boundDecision?.doubts.join() ?? '', /longer tail downwards/);
+});

@@ -329,6 +329,10 @@ export const text = {
       outlier: 'farthest out',
       normality: 'normal spread',
     },
+    decisions: 'The product as a whole against its minimum breaking force',
+    decisionsHow:
+      'Not what the pieces held, but what may be said of the pieces nobody pulled. Open a verdict for its sentence.',
+    decisionHead: { product: 'product', mean: 'its mean', bound: '95 % of its pieces, 95 % confidence' },
     standsOut: { yes: 'stands out', no: 'within the scatter', cannotTell: 'cannot be told' },
     chance: (p: number) => `p = ${p.toPrecision(2)}`,
     longChain: 'A long chain',

@@ -10,6 +10,7 @@ import { text } from '../../lib/text.ts';
 import { BreakTallies } from './break-tallies.tsx';
 import { InferenceTable } from './inference-table.tsx';
 import { LongChains } from './long-chain.tsx';
+import { ProductDecisions } from './product-decisions.tsx';
 import { Readers } from './readers.tsx';
 import { RequirementTable } from './requirement-table.tsx';
 import { Sentences } from './sentences.tsx';
@@ -75,6 +76,7 @@ function SizeSection({ comparison, finding }: SizeSectionProps) {
       <Sentences sentences={comparison.sentences} />
       <SummaryTables products={products} />
       <InferenceTable products={products} />
+      <ProductDecisions products={products} />
       <SplitTable products={products} />
       <BreakTallies products={products} />
       <ValueTable products={products} />
