@@ -1,4 +1,4 @@
-import type { WatchSample } from '@provinghouse/core';
+import type { WatchOptions, WatchSample } from '@provinghouse/core';
 import { practicePull, variedPractice } from '@provinghouse/rig/practice';
 
 /** A pull to replay, with what is known of it. Forces as the transducer would show them without noise. */
@@ -27,3 +27,14 @@ export function variedPull(seed: number, rate_Hz: number = RATES_HZ[seed % RATES
     timeOfParting_s: truth.timeAtParting_s,
   };
 }
+
+/** A watch that is told nothing of what is pulled. */
+export const plainOptions: WatchOptions = {
+  ruleLines: [],
+  tableSpeedLimits_mm_per_min: null,
+  rangeMaximum_kN: null,
+  fixtureLimit_kN: null,
+  area_mm2: null,
+  agreedDrop_pct: null,
+  silence_s: 2,
+};

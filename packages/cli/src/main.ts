@@ -12,6 +12,8 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   export: async () => (await import('./command/export.ts')).exportCampaign,
   template: async () => (await import('./command/template.ts')).template,
   reckon: async () => (await import('./command/reckon.ts')).reckonCommand,
+  watch: async () => (await import('./command/watch.ts')).watch,
+  'practice-rig': async () => (await import('./command/practice-rig.ts')).practiceRig,
   start: async () => (await import('./command/start.ts')).start,
 };
 
@@ -42,7 +44,7 @@ async function main(argv: readonly string[]): Promise<number> {
   try {
     return await runCommand(command, args);
   } catch (error) {
-    return reportFailure(error, { command, terminal, json: args.includes('--json') });
+    return reportFailure(error, { command, terminal, json: args.includes('--json') || args.includes('--ndjson') });
   }
 }
 

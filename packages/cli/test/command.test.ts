@@ -4,7 +4,19 @@ import { join } from 'node:path';
 import { test } from 'node:test';
 import { openTraces, provinghouse, withFolder } from './run-command.ts';
 
-const names = ['read', 'bring-in', 'plan', 'judge', 'publish', 'export', 'template', 'reckon', 'start'];
+const names = [
+  'read',
+  'bring-in',
+  'plan',
+  'judge',
+  'publish',
+  'export',
+  'template',
+  'reckon',
+  'watch',
+  'practice-rig',
+  'start',
+];
 
 test('every command is listed with what it does, and shows an example of itself', () => {
   const help = provinghouse('', '--help');

@@ -1,4 +1,5 @@
 import { fileURLToPath } from 'node:url';
+import fastifyWebsocket from '@fastify/websocket';
 import { isInputError } from '@provinghouse/core';
 import fastify, { type FastifyInstance, type FastifyReply } from 'fastify';
 import { addApi } from './api.ts';
@@ -6,6 +7,8 @@ import { addHeaders } from './headers.ts';
 import { isHostAllowed, loopbackNames } from './host-check.ts';
 import type { ServerPorts } from './ports.ts';
 import { describeProblem, type Problem, type ProblemCode, ProblemError, problemKinds, problemType } from './problem.ts';
+import { addRigApi } from './rig-api.ts';
+import type { RigPorts } from './rig-ports.ts';
 import { addScreens } from './screens.ts';
 
 export interface AppOptions {
@@ -13,6 +16,8 @@ export interface AppOptions {
   readonly webRoot?: string;
   /** Host names answered to, without port; by default those of the loopback. */
   readonly hostNames?: readonly string[];
+  /** The rigs of this bench; without them the server only reads. */
+  readonly rigs?: RigPorts;
   /** Told of each fault of the server, which the client only hears of in general words. */
   readonly onFault?: (error: unknown) => void;
 }
@@ -20,7 +25,7 @@ export interface AppOptions {
 const ownScreens = fileURLToPath(new URL('../../web/dist/', import.meta.url));
 
 /**
- * Builds the server without listening. It reads only: every other method is refused with 405.
+ * Builds the server without listening. It reads only, save at the rigs: every other method is refused with 405.
  * Replies that are not the record asked for are problems of RFC 9457, with the codes of {@link problemKinds}.
  */
 export function buildApp(ports: ServerPorts, options: AppOptions = {}): FastifyInstance {
@@ -35,9 +40,21 @@ export function buildApp(ports: ServerPorts, options: AppOptions = {}): FastifyI
     );
   });
   app.setErrorHandler((error, _request, reply) => sendProblem(reply, problemOf(error, options.onFault)));
+  addRigs(app, options.rigs);
   addApi(app, ports);
   addScreens(app, options.webRoot ?? ownScreens);
   return app;
+}
+
+/** Viewers have nothing to say, so their messages may be short and are never unpacked. */
+const websocketOptions = { options: { maxPayload: 1024, perMessageDeflate: false } };
+
+function addRigs(app: FastifyInstance, rigs: RigPorts | undefined): void {
+  if (!rigs) return;
+  // A form of another site may send plain text without being asked first; only JSON is read.
+  app.removeContentTypeParser('text/plain');
+  app.register(fastifyWebsocket, websocketOptions);
+  app.register(async (scope) => addRigApi(scope, rigs));
 }
 
 function sendProblem(reply: FastifyReply, problem: Problem): FastifyReply {
@@ -46,7 +63,12 @@ function sendProblem(reply: FastifyReply, problem: Problem): FastifyReply {
 
 function problemOf(error: unknown, onFault: AppOptions['onFault']): Problem {
   if (error instanceof ProblemError) return describeProblem(error.code, error.message);
-  if (isInputError(error)) return { ...describeProblem('record-at-fault', error.message), fault: error.code };
+  if (isInputError(error)) {
+    const code = /^(pull|source)\//.test(error.code) ? 'pull-refused' : 'record-at-fault';
+    return { ...describeProblem(code, error.message), fault: error.code };
+  }
+  const body = bodyFaultOf(error);
+  if (body !== null) return describeProblem('body-malformed', body);
   const malformed = statusOf(error);
   if (malformed !== null)
     return describeProblem(malformed, 'A campaign code is 1 to 64 letters, digits, points, dashes or underlines.');
@@ -61,4 +83,12 @@ function problemOf(error: unknown, onFault: AppOptions['onFault']): Problem {
 function statusOf(error: unknown): ProblemCode | null {
   const status = typeof error === 'object' && error !== null && 'statusCode' in error ? error.statusCode : null;
   return status === problemKinds['address-malformed'].status ? 'address-malformed' : null;
+}
+
+/** What the framework found wrong with a body, in its words; null where the body is not at fault. */
+function bodyFaultOf(error: unknown): string | null {
+  if (!(error instanceof Error)) return null;
+  const code = 'code' in error && typeof error.code === 'string' ? error.code : '';
+  const isBody = 'validationContext' in error && error.validationContext === 'body';
+  return isBody || code.startsWith('FST_ERR_CTP_') ? error.message : null;
 }

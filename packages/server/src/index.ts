@@ -2,4 +2,5 @@ export * from './app.ts';
 export * from './main.ts';
 export * from './ports.ts';
 export { type Problem, type ProblemCode, problemKinds } from './problem.ts';
+export type { RigPorts, RigViewer } from './rig-ports.ts';
 export * from './serve-record.ts';

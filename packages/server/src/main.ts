@@ -1,10 +1,12 @@
 import { InputError } from '@provinghouse/core';
 import { buildApp } from './app.ts';
 import type { ServerPorts } from './ports.ts';
+import type { RigPorts } from './rig-ports.ts';
 import { servedNames } from './served-names.ts';
 
 export interface StartOptions {
   readonly ports: ServerPorts;
+  readonly rigs?: RigPorts;
   /** 0 takes any free port. */
   readonly port: number;
   /** Address to listen on; the loopback unless said otherwise. */
@@ -26,12 +28,18 @@ export interface RunningServer {
  */
 export async function startServer({
   ports,
+  rigs,
   port,
   host = '127.0.0.1',
   webRoot,
   onFault = console.error,
 }: StartOptions): Promise<RunningServer> {
-  const app = buildApp(ports, { hostNames: servedNames(host), onFault, ...(webRoot === undefined ? {} : { webRoot }) });
+  const app = buildApp(ports, {
+    hostNames: servedNames(host),
+    onFault,
+    ...(rigs === undefined ? {} : { rigs }),
+    ...(webRoot === undefined ? {} : { webRoot }),
+  });
   try {
     const address = await app.listen({ port, host });
     return { address, close: () => app.close() };

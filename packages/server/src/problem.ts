@@ -7,11 +7,15 @@ interface ProblemKind {
 /** Every problem the server can answer with. Codes are stable: a client may rely on them. */
 export const problemKinds = {
   'address-malformed': { status: 400, title: 'The address is not well formed' },
+  'body-malformed': { status: 400, title: 'What was sent is not well formed' },
+  'origin-refused': { status: 403, title: 'Another site may not reach the rig' },
   'address-unknown': { status: 404, title: 'There is nothing at this address' },
   'campaign-unknown': { status: 404, title: 'No such campaign' },
   'curve-unknown': { status: 404, title: 'No curve for this pull' },
   'report-unknown': { status: 404, title: 'No report for this campaign' },
+  'rig-unknown': { status: 404, title: 'No such rig' },
   'method-refused': { status: 405, title: 'This server only reads' },
+  'pull-refused': { status: 409, title: 'The rig does not do this now' },
   'host-refused': { status: 421, title: 'The record is not served under this host name' },
   'record-at-fault': { status: 422, title: 'The record cannot be judged as it stands' },
   'server-fault': { status: 500, title: 'Something broke in the server' },
@@ -29,7 +33,7 @@ export interface Problem {
   readonly status: number;
   readonly detail: string;
   readonly code: ProblemCode;
-  /** For `record-at-fault`: the code of the fault in the record. */
+  /** For `record-at-fault` and `pull-refused`: the code of the fault. */
   readonly fault?: string;
 }
 

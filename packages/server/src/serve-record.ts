@@ -1,5 +1,17 @@
 import { fileURLToPath } from 'node:url';
-import { bringIn, type Effects, heldCampaigns, openRecord, type Progress } from '@provinghouse/service';
+import {
+  bringIn,
+  bringInPractice,
+  type Effects,
+  heldCampaigns,
+  openRecord,
+  openRigDesks,
+  type PracticeRigOptions,
+  type Progress,
+  practiceRig,
+  practiceRigCode,
+  readKit,
+} from '@provinghouse/service';
 import { startServer } from './main.ts';
 import { recordPorts } from './record-ports.ts';
 
@@ -8,6 +20,8 @@ export interface ServeRecord {
   readonly host: string;
   /** Bring the demo campaign in first when the record holds no campaign. */
   readonly demo: boolean;
+  /** Stand a practice rig beside the rigs of Kit, with its own campaign. */
+  readonly practice?: Omit<PracticeRigOptions, 'rig'>;
   readonly progress: Progress;
 }
 
@@ -19,17 +33,25 @@ export interface ServedRecord {
 
 const demoPackage = fileURLToPath(new URL('../../../examples/sallow-reach', import.meta.url));
 
-/** Opens the record, with the demo campaign if it is asked for and empty, and serves it. */
-export async function serveRecord({ port, host, demo, progress }: ServeRecord): Promise<ServedRecord> {
+/** Opens the record, with the demo campaign if it is asked for and empty, takes charge of the rigs, and serves both. */
+export async function serveRecord({ port, host, demo, practice, progress }: ServeRecord): Promise<ServedRecord> {
   const record = await openRecord({ progress });
   try {
     const notes = demo ? await withDemo(record.effects) : [];
-    const server = await startServer({ ports: recordPorts(record.effects), port, host });
+    const rigs = await readKit(record.home);
+    if (practice) {
+      await bringInPractice(record.effects);
+      rigs.push(practiceRig({ rig: practiceRigCode, ...practice }));
+    }
+    const desks = openRigDesks({ rigs, home: record.home }, record.effects);
+    const server = await startServer({ ports: recordPorts(record.effects), rigs: desks, port, host });
     const close = async () => {
+      await desks.close();
       await server.close();
       await record.close();
     };
-    return { address: server.address, notes: [`The record is in ${record.home}.`, ...notes], close };
+    const rigNotes = rigs.map(({ rig, describe }) => `Rig ${rig} (${describe}): ${server.address}/rig/${rig}`);
+    return { address: server.address, notes: [`The record is in ${record.home}.`, ...notes, ...rigNotes], close };
   } catch (error) {
     await record.close();
     throw error;

@@ -1,10 +1,13 @@
 import { createHash } from 'node:crypto';
+import { InputError } from '@provinghouse/core';
 import { renderReport } from '@provinghouse/publish';
 import { verifyLedger } from '@provinghouse/store';
 import type { Effects } from './effects.ts';
 import { assembleFinding } from './judge/assemble.ts';
 import { curvesOf } from './judge/curve.ts';
+import { campaignRow, type Evidence } from './judge/evidence.ts';
 import { gatherEvidence } from './judge/judge-campaign.ts';
+import { isMarkedUnreal, isPracticePull } from './pull/practice-mark.ts';
 import { writeWhole } from './write-whole.ts';
 
 export const software = 'Provinghouse 0.1.0';
@@ -17,14 +20,32 @@ export interface Report {
   readonly pages: number;
 }
 
-/** Renders the report of a campaign as it stands in the record, dated today. */
+/**
+ * Renders the report of a campaign as it stands in the record, dated today.
+ * @throws InputError `report/practice` where it holds simulated pulls and is not marked as practice or invented
+ */
 export async function reportOf(campaign: string, effects: Effects): Promise<Report> {
   const evidence = await gatherEvidence(campaign, effects);
+  refusePractice(evidence);
   const ledger = await verifyLedger(effects.store, campaign);
   const finding = assembleFinding(evidence);
   const curves = curvesOf(finding.pieces, evidence, pointsPrinted);
   const issuedOn = effects.now().toISOString().slice(0, 10);
   return renderReport({ finding, curves, issuedOn, software, recordHead: ledger.head });
+}
+
+/** A report of simulated pulls must not pass for one of real ones: only a campaign whose marking says so on every page may hold them. */
+function refusePractice(evidence: Evidence): void {
+  const { rows, traces } = evidence;
+  if (isMarkedUnreal(campaignRow(rows))) return;
+  const simulated = rows.pulls.filter((row) => isPracticePull(row, traces.get(row.trace ?? '')?.bytes));
+  if (simulated.length === 0) return;
+  const pulls = simulated.map(({ pull }) => pull);
+  throw new InputError(
+    'report/practice',
+    `The report is refused: ${pulls.join(', ')} ${pulls.length === 1 ? 'was' : 'were'} simulated by a practice rig. Practise in a campaign that is marked as practice.`,
+    { pulls },
+  );
 }
 
 export interface Published {

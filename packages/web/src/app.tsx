@@ -12,6 +12,7 @@ const Piece = lazy(() => import('./features/piece/piece.tsx'));
 const Brief = lazy(() => import('./features/brief/brief.tsx'));
 const Findings = lazy(() => import('./features/findings/findings.tsx'));
 const Ledger = lazy(() => import('./features/ledger/ledger.tsx'));
+const Rig = lazy(() => import('./features/rig/rig.tsx'));
 
 /** Which screen stands at which address. */
 export function App() {
@@ -41,6 +42,7 @@ function Screens(): ReactNode {
       <Route path={patterns.findings}>{({ code }) => <Findings code={code} />}</Route>
       <Route path={patterns.ledger}>{({ code }) => <Ledger code={code} />}</Route>
       <Route path={patterns.piece}>{({ code, piece }) => <Piece code={code} piece={piece} key={piece} />}</Route>
+      <Route path={patterns.rig}>{({ rig }) => <Rig rig={rig} key={rig} />}</Route>
       <Route path={patterns.board}>{({ code }) => <Board code={code} />}</Route>
       <Route>
         <Notice title={text.fault.nowhere}>

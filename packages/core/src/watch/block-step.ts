@@ -1,8 +1,10 @@
 import { type Block, blockBack } from './block.ts';
 import { addToCurve } from './curve.ts';
 import { updateElasticRate } from './elastic-rate.ts';
+import { end } from './ending.ts';
 import { forecastOf } from './forecast.ts';
 import type { WatchMemory } from './memory.ts';
+import { isPartingFinal } from './parting-watch.ts';
 import { recentSlopes } from './recent-slope.ts';
 import { followStage, motionOf } from './stage.ts';
 
@@ -57,17 +59,14 @@ function followTangent(memory: WatchMemory, block: Block, travel: number): void 
   }
 }
 
-/** A fall by the agreed share that lasts a second and does not rise again ends the pull. */
-function followDrop(memory: WatchMemory, block: Block, dt_s: number): void {
+/** A fall by the agreed share that lasts a second, the table moving, and does not rise again ends the pull. */
+function followDrop(memory: WatchMemory, block: Block): void {
   const { agreedDrop_pct } = memory.options;
   if (agreedDrop_pct === null || memory.stage === 'slack' || memory.stage === 'take-up') return;
   const top = (memory.maximum_kN ?? 0) - memory.zero_kN;
   const isBelow = block.force_kN - memory.zero_kN <= (1 - agreedDrop_pct / 100) * top;
-  const { isRegaining } = motionOf(memory, block);
-  memory.droppedFor_s = isBelow && !isRegaining ? memory.droppedFor_s + dt_s : 0;
-  if (memory.droppedFor_s < DROP_S || memory.loss) return;
-  memory.ended = 'agreed drop';
-  memory.endedAt_s = block.time_s;
+  if (!isBelow || memory.loss || memory.stage !== 'past maximum' || memory.fallenFor_s < DROP_S) return;
+  end(memory, 'agreed drop', block.time_s);
 }
 
 /** Everything that follows from a closed block: rates, speed, stage, agreed drop, forecast. Bounded work, whatever the rate of readings. */
@@ -90,11 +89,14 @@ export function followBlock(memory: WatchMemory): void {
     return;
   }
   const travel = travelOf(memory, block);
+  memory.travel = travel;
+  memory.lastBlock_kN = block.force_kN;
   addToCurve(memory.curve, block.time_s, block.force_kN, travel);
   followSpeed(memory, dt_s);
   followTangent(memory, block, travel);
   followStage(memory, block, travel, dt_s);
-  followDrop(memory, block, dt_s);
+  followDrop(memory, block);
+  if (isPartingFinal(memory, block)) end(memory, 'parted', memory.loss?.from_s ?? block.time_s);
   memory.envelope_kN = Math.max(memory.envelope_kN, block.force_kN);
-  memory.forecast = forecastOf(memory);
+  memory.forecast = memory.ended === null ? forecastOf(memory, dt_s) : null;
 }

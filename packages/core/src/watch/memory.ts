@@ -36,7 +36,11 @@ export interface Loss {
   /** Time and force of the last reading before it. */
   from_s: number;
   from_kN: number;
+  /** Where the table was; NaN where it is not read. */
+  table_mm: number;
   readings: number;
+  /** Stage to go back to when the force comes back. */
+  stage: Stage;
 }
 
 /** Everything a watch keeps of a pull: numbers, and arrays of fixed length. It can be cloned (structuredClone) and kept. */
@@ -68,10 +72,18 @@ export interface WatchMemory {
   loadedFrom_s: number | null;
   axis: 'table' | 'time';
   travelFrom: number;
+  /** At the last closed block, from where loading began. */
+  travel: number;
+  lastBlock_kN: number;
   /** Largest mean force of a block. */
   envelope_kN: number;
   fallenFor_s: number;
-  droppedFor_s: number;
+  /** Lowest mean of a block since the fall, drawn up behind a force that rises again. */
+  trough_kN: number;
+  /** Travel where the force fell. */
+  fellAtTravel: number;
+  /** Stage before the force fell. */
+  stageBeforeFall: Stage;
   rate_kN_per_s: number | null;
   speed_mm_per_s: number | null;
   usualSpeed_mm_per_s: number;
@@ -90,6 +102,8 @@ export interface WatchMemory {
   loaded_s: number;
   outside_s: number;
   forecast: Forecast | null;
+  /** Blocks in a row for which the table had nothing to say. */
+  unforecast: number;
   peakNow_kN: number;
   peakBefore_kN: number;
   peakUntil_s: number;
@@ -145,9 +159,13 @@ export function startMemory(options: WatchOptions): WatchMemory {
     loadedFrom_s: null,
     axis: 'time',
     travelFrom: 0,
+    travel: 0,
+    lastBlock_kN: 0,
     envelope_kN: Number.NEGATIVE_INFINITY,
     fallenFor_s: 0,
-    droppedFor_s: 0,
+    trough_kN: Number.POSITIVE_INFINITY,
+    fellAtTravel: 0,
+    stageBeforeFall: 'slack',
     rate_kN_per_s: null,
     speed_mm_per_s: null,
     usualSpeed_mm_per_s: 0,
@@ -162,6 +180,7 @@ export function startMemory(options: WatchOptions): WatchMemory {
     loaded_s: 0,
     outside_s: 0,
     forecast: null,
+    unforecast: 0,
     peakNow_kN: Number.NEGATIVE_INFINITY,
     peakBefore_kN: Number.NEGATIVE_INFINITY,
     peakUntil_s: Number.NEGATIVE_INFINITY,

@@ -1,15 +1,21 @@
+import { type Block, blockBack } from './block.ts';
 import { loadLevel_kN } from './load-level.ts';
 import type { WatchMemory } from './memory.ts';
 
 /** A parting loses over half of the force within this time (this project's definition, as for a whole record). */
 const LOSS_S = 0.2;
 const LOSS_SHARE = 0.5;
-/** Time and readings that must stay lost before it is believed. */
-const CONFIRM_S = 0.5;
-const CONFIRM_READINGS = 3;
-/** Below this share of what it was the piece carries nothing; a slip that keeps more is watched for three seconds. */
+/** With less than this share left for this long, and over these readings, the piece is shown as parted. */
 const NOTHING_SHARE = 0.15;
-const UNDECIDED_S = 3;
+const SHOWN_S = 0.5;
+const SHOWN_READINGS = 3;
+/** A slip that let go of everything takes load again as the table moves on: a parting is final when the table has stopped ... */
+const STOPPED = 0.2;
+const STOPPED_S = 1;
+/** ... or has moved on by this share of the loaded travel, or after this time (without a table, the shorter one). */
+const MOVED_ON = 1.5;
+const FINAL_S = 30;
+const FINAL_BLIND_S = 3;
 /** Force that comes back above this share of the maximum, for a second, shows that nothing had parted. */
 const BACK_SHARE = 0.2;
 const BACK_S = 1;
@@ -30,38 +36,53 @@ function couldPart(memory: WatchMemory): boolean {
   return memory.maximum_kN - memory.zero_kN > 5 * loadLevel_kN(memory);
 }
 
-/** Whether a loss that has lasted is a parting: almost nothing left, or part of it left and not rising after three seconds. */
-function isParted(memory: WatchMemory, time_s: number, force_kN: number): boolean {
-  const { loss, zero_kN } = memory;
-  if (!loss || loss.readings < CONFIRM_READINGS || time_s - loss.from_s < CONFIRM_S) return false;
-  const before = loss.from_kN - zero_kN;
-  if (force_kN - zero_kN < NOTHING_SHARE * before) return true;
-  return time_s - loss.from_s > UNDECIDED_S && (memory.rate_kN_per_s ?? 0) < 0.02 * before;
+function startLoss(memory: WatchMemory, time_s: number, from_kN: number): void {
+  const table_mm = blockBack(memory.blocks, 0)?.table_mm ?? Number.NaN;
+  memory.loss = { from_s: time_s, from_kN, table_mm, readings: 1, stage: memory.stage };
+}
+
+/** The force is back: the loss was a slip, and the stage is again what it was. */
+function forgetLoss(memory: WatchMemory): void {
+  if (memory.stage === 'parted' && memory.loss) memory.stage = memory.loss.stage;
+  memory.loss = null;
 }
 
 /**
- * Follows one believed reading. True when a parting is known: over half of the force lost within 0.2 s, and for half a second (and three
- * readings) nearly nothing left, or for three seconds something left that does not rise.
+ * Follows one believed reading: over half of the force lost within 0.2 s starts a loss; with less than 15 % left for half a second (and three
+ * readings) the stage is `parted`; a force that comes back above half takes both back.
  */
-export function followParting(memory: WatchMemory, time_s: number, force_kN: number): boolean {
+export function followLoss(memory: WatchMemory, time_s: number, force_kN: number): void {
   const peak = Math.max(memory.peakNow_kN, memory.peakBefore_kN);
   trackPeak(memory, time_s, force_kN);
   const { loss, zero_kN } = memory;
   if (!loss) {
     const isLost = force_kN - zero_kN < LOSS_SHARE * (peak - zero_kN) && peak - zero_kN > 0;
-    if (isLost && couldPart(memory)) memory.loss = { from_s: time_s, from_kN: peak, readings: 1 };
-    return false;
+    if (isLost && couldPart(memory)) startLoss(memory, time_s, peak);
+    return;
   }
   loss.readings++;
-  if (force_kN - zero_kN > LOSS_SHARE * (loss.from_kN - zero_kN)) {
-    // What rings in the frame for a few tenths of a second is not the piece.
-    if (time_s - loss.from_s > LOSS_S) memory.loss = null;
-    return false;
-  }
-  return isParted(memory, time_s, force_kN);
+  const left = (force_kN - zero_kN) / (loss.from_kN - zero_kN);
+  const since_s = time_s - loss.from_s;
+  // What rings in the frame for a few tenths of a second is not the piece.
+  if (left > LOSS_SHARE && since_s > LOSS_S) forgetLoss(memory);
+  else if (left < NOTHING_SHARE && since_s >= SHOWN_S && loss.readings >= SHOWN_READINGS) memory.stage = 'parted';
 }
 
-/** After a parting was called: true when the force has come back and stayed, so that it was none. */
+/** Whether a piece shown as parted can be no slip any more, at a closed block. */
+export function isPartingFinal(memory: WatchMemory, block: Block): boolean {
+  const { loss, axis } = memory;
+  if (memory.stage !== 'parted' || !loss) return false;
+  const left = (block.force_kN - memory.zero_kN) / (loss.from_kN - memory.zero_kN);
+  if (left > NOTHING_SHARE) return false;
+  const since_s = block.time_s - loss.from_s;
+  if (axis === 'time') return since_s > FINAL_BLIND_S;
+  const hasStopped = Math.abs(memory.speed_mm_per_s ?? 0) < STOPPED * memory.usualSpeed_mm_per_s;
+  const movedOn_mm = Math.abs(block.table_mm - loss.table_mm);
+  const loaded_mm = Math.abs(loss.table_mm - memory.travelFrom);
+  return (hasStopped && since_s > STOPPED_S) || movedOn_mm > MOVED_ON * loaded_mm || since_s > FINAL_S;
+}
+
+/** After a parting was called final: true when the force has come back and stayed, so that it was none. */
 export function hasComeBack(memory: WatchMemory, time_s: number, force_kN: number): boolean {
   const level = memory.zero_kN + BACK_SHARE * ((memory.maximum_kN ?? 0) - memory.zero_kN);
   if (force_kN < level) memory.aliveFrom_s = null;

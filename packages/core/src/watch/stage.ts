@@ -1,6 +1,7 @@
 import type { Block } from './block.ts';
 import { blockNoise_kN, loadLevel_kN } from './load-level.ts';
 import type { WatchMemory } from './memory.ts';
+import { noiseOf } from './noise-track.ts';
 import type { Stage } from './state.ts';
 
 /** Rates over the elastic rate at which a stage is entered, and left again. */
@@ -9,6 +10,9 @@ const ELASTIC_AGAIN = 0.85;
 /** Growth of the force for a growth of the travel, both as shares (d ln F / d ln x): near the maximum, and no longer near it. */
 const NEAR_GROWTH = 0.14;
 const NEAR_ENDS_GROWTH = 0.28;
+/** Rise that the forecast still expects, over the force so far. */
+const NEAR_RISE = 0.045;
+const NEAR_ENDS_RISE = 0.07;
 /** Blocks in a row that must agree on a change of stage. */
 const VOTES = 5;
 /** Growth of the force without growth of its slope after which the rise counts as straight. */
@@ -20,44 +24,54 @@ const FALL_SHARE_BLIND = 0.015;
 const FALL_BLIND_S = 4;
 /** Under this share of its usual speed the table hesitates. */
 const HESITATES = 0.5;
-/** Rise, over the elastic rate, by which a fallen force is being regained. */
-const REGAINS = 0.06;
+/** Rise from the trough, as a share of the force, by which a fallen force is on its way back. */
+const RISE_SHARE = 0.002;
+
+/** Falls before this many times the travel at the knee are early. */
+const EARLY = 1.5;
+const YIELD_SHARE = 0.5;
 
 export interface Motion {
   readonly isMoving: boolean;
   readonly isFallen: boolean;
-  readonly isRegaining: boolean;
 }
 
-/** Whether the table moves and the force is below where it has been, or on its way back. */
+/** Whether the table moves at about its usual speed, and whether the force is below where it has been. */
 export function motionOf(memory: WatchMemory, block: Block): Motion {
   const blind = memory.axis === 'time';
   const above = memory.envelope_kN - memory.zero_kN;
+  const steps = block.readings < 4 ? 2 * memory.noise.resolution_kN : 0;
   const share = blind ? FALL_SHARE_BLIND : FALL_SHARE;
   const fall = Math.max(
     share * above,
     6 * blockNoise_kN(memory, block.readings),
-    2 * memory.noise.resolution_kN * Number(block.readings < 4),
+    noiseOf(memory.noise) > 0 ? steps : 0,
   );
   const speed = Math.abs(memory.speed_mm_per_s ?? 0);
-  const isMoving = blind || speed > HESITATES * memory.usualSpeed_mm_per_s;
-  const perSecond = (memory.elasticRate ?? 0) * (blind ? 1 : speed);
   return {
-    isMoving,
+    isMoving: blind || speed > HESITATES * memory.usualSpeed_mm_per_s,
     isFallen: block.force_kN < memory.envelope_kN - fall,
-    isRegaining: (memory.rate_kN_per_s ?? 0) > REGAINS * perSecond && (memory.rate_kN_per_s ?? 0) > 0,
   };
+}
+
+/** Whether little rise is left: by the forecast where there is one, and by a curve that has grown flat in any case. */
+function isNear(memory: WatchMemory, travel: number, force_kN: number): boolean {
+  const { forecast, tangent, zero_kN, kneeForce_kN } = memory;
+  if (kneeForce_kN === null || tangent === null || travel < EARLY * memory.kneeTravel) return false;
+  const wasNear = memory.stage === 'near maximum';
+  const growth = (tangent * travel) / Math.max(Number.MIN_VALUE, force_kN - zero_kN);
+  if (growth < (wasNear ? NEAR_ENDS_GROWTH : NEAR_GROWTH)) return true;
+  if (!forecast) return false;
+  const rise = (forecast.maximum_kN - memory.envelope_kN) / (memory.envelope_kN - zero_kN);
+  return rise < (wasNear ? NEAR_ENDS_RISE : NEAR_RISE);
 }
 
 /** Stage that the tangent of now speaks for, given the stage there is. */
 function stageByRate(memory: WatchMemory, travel: number, force_kN: number): Stage {
   const { ratio, tangent, stage } = memory;
   if (ratio === null || tangent === null) return stage;
-  const growth = (tangent * travel) / Math.max(1e-12, force_kN - memory.zero_kN);
-  const wasNear = stage === 'near maximum' || stage === 'past maximum';
-  if (memory.kneeForce_kN !== null && growth < (wasNear ? NEAR_ENDS_GROWTH : NEAR_GROWTH)) return 'near maximum';
-  const wasElastic = stage === 'elastic' || stage === 'take-up';
-  if (wasElastic) return ratio < ELASTIC_ENDS ? 'plastic' : stage;
+  if (isNear(memory, travel, force_kN)) return 'near maximum';
+  if (stage === 'elastic') return ratio < ELASTIC_ENDS ? 'plastic' : stage;
   return ratio > ELASTIC_AGAIN && travel < 1.5 * memory.kneeTravel ? 'elastic' : 'plastic';
 }
 
@@ -92,18 +106,42 @@ export function followStage(memory: WatchMemory, block: Block, travel: number, d
   else followLoaded(memory, block, travel, dt_s);
 }
 
+/** Time for which a fallen force has not risen from its trough while the table moved. */
+function followTrough(memory: WatchMemory, block: Block, isMoving: boolean, dt_s: number): void {
+  const rise = Math.max(RISE_SHARE * (memory.envelope_kN - memory.zero_kN), 4 * blockNoise_kN(memory, block.readings));
+  if (block.force_kN > memory.trough_kN + rise) {
+    memory.fallenFor_s = 0;
+    memory.trough_kN = block.force_kN - rise / 2;
+    return;
+  }
+  memory.trough_kN = Math.min(memory.trough_kN, block.force_kN);
+  if (isMoving) memory.fallenFor_s += dt_s;
+}
+
+/**
+ * Whether a fall has lasted long enough to be past the maximum. Soon after the elastic part it may be the yielding of an ageing steel (upper and lower yield):
+ * there the table must have moved on by half of its travel so far.
+ */
+function hasLasted(memory: WatchMemory, travel: number): boolean {
+  if (memory.fallenFor_s < (memory.axis === 'time' ? FALL_BLIND_S : FALL_S)) return false;
+  const isEarly = memory.kneeForce_kN === null || memory.fellAtTravel < EARLY * memory.kneeTravel;
+  return !isEarly || travel - memory.fellAtTravel > YIELD_SHARE * memory.fellAtTravel;
+}
+
 function followLoaded(memory: WatchMemory, block: Block, travel: number, dt_s: number): void {
-  const motion = motionOf(memory, block);
-  const blind = memory.axis === 'time';
-  if (motion.isFallen) {
-    if (motion.isRegaining) memory.fallenFor_s = 0;
-    else if (motion.isMoving) memory.fallenFor_s += dt_s;
+  if (memory.loss) return;
+  const { isMoving, isFallen } = motionOf(memory, block);
+  if (isFallen) {
+    if (memory.trough_kN === Number.POSITIVE_INFINITY) memory.fellAtTravel = travel;
+    followTrough(memory, block, isMoving, dt_s);
+    if (memory.stage !== 'past maximum') memory.stageBeforeFall = memory.stage;
     // A dip or a hesitation holds the stage: only a fall that lasts changes it.
-    if (memory.fallenFor_s >= (blind ? FALL_BLIND_S : FALL_S)) memory.stage = 'past maximum';
+    if (hasLasted(memory, travel)) memory.stage = 'past maximum';
     memory.votes = 0;
     return;
   }
   memory.fallenFor_s = 0;
-  if (!motion.isMoving) return;
-  vote(memory, stageByRate(memory, travel, block.force_kN), VOTES);
+  memory.trough_kN = Number.POSITIVE_INFINITY;
+  if (memory.stage === 'past maximum') vote(memory, memory.stageBeforeFall, VOTES);
+  else if (isMoving) vote(memory, stageByRate(memory, travel, block.force_kN), VOTES);
 }

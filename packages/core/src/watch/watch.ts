@@ -1,12 +1,13 @@
 import { InputError } from '../errors.ts';
 import { addToBlock, BLOCK_S, closeBlock } from './block.ts';
 import { followBlock } from './block-step.ts';
+import { end, goOn } from './ending.ts';
 import { believe, hasStayed, isJump, isSpike, rejectHeld } from './jump-hold.ts';
 import { loadLevel_kN } from './load-level.ts';
 import { startMemory, type WatchMemory } from './memory.ts';
 import { noiseOf, observeNoise } from './noise-track.ts';
 import { checkOptions } from './options-check.ts';
-import { followParting, hasComeBack } from './parting-watch.ts';
+import { followLoss, hasComeBack } from './parting-watch.ts';
 import { noteBelowZero, noteGap, noteJump, noteLimits, noteStuck } from './sample-doubts.ts';
 import type { WatchOptions, WatchSample, WatchState } from './state.ts';
 
@@ -47,21 +48,12 @@ function followMaximum(memory: WatchMemory, sample: WatchSample): void {
   passLines(memory, sample);
 }
 
-function endParted(memory: WatchMemory): void {
-  memory.ended = 'parted';
-  memory.endedAt_s = memory.loss?.from_s ?? memory.time_s;
-  memory.stage = 'parted';
-  memory.forecast = null;
-}
-
 /** The force came back after a parting was called: the pull goes on. */
 function withdrawParting(memory: WatchMemory): void {
   memory.doubts.withdrawnParting_s ??= memory.endedAt_s;
-  memory.ended = null;
-  memory.endedAt_s = null;
+  memory.stage = memory.loss?.stage ?? 'plastic';
   memory.loss = null;
-  memory.aliveFrom_s = null;
-  memory.stage = 'plastic';
+  goOn(memory);
 }
 
 /** One reading that is believed. */
@@ -80,7 +72,7 @@ function take(memory: WatchMemory, sample: WatchSample, wasHeld = false): void {
   noteLimits(memory, sample);
   if (closeBlock(memory.blocks, Math.floor(sample.time_s / BLOCK_S))) followBlock(memory);
   addToBlock(memory.blocks, sample);
-  if (memory.ended === null && followParting(memory, sample.time_s, sample.force_kN)) endParted(memory);
+  if (memory.ended === null) followLoss(memory, sample.time_s, sample.force_kN);
 }
 
 /** Decides on what was held back when a reading comes that is near the last one believed, or that jumps as well. */
@@ -118,9 +110,7 @@ function noteArrival(memory: WatchMemory, sample: WatchSample): void {
   const gap_s = sample.time_s - last.time_s;
   if (gap_s > memory.options.silence_s) noteGap(memory, last.time_s, gap_s);
   else if (gap_s > 0) memory.step_s += (gap_s - memory.step_s) * (memory.step_s === 0 ? 1 : 0.02);
-  if (memory.ended !== 'silence') return;
-  memory.ended = null;
-  memory.endedAt_s = null;
+  if (memory.ended === 'silence') goOn(memory);
 }
 
 /**
@@ -157,9 +147,7 @@ export function tick(state: WatchState, time_s: number): WatchState {
   if (!Number.isFinite(time_s) || memory.last === null) return state;
   memory.time_s = Math.max(memory.time_s, time_s);
   if (memory.ended === null && time_s - memory.last.time_s > memory.options.silence_s) {
-    memory.ended = 'silence';
-    memory.endedAt_s = memory.last.time_s;
-    memory.forecast = null;
+    end(memory, 'silence', memory.last.time_s);
   }
   return state;
 }
@@ -169,8 +157,6 @@ export function operatorStop(state: WatchState, time_s: number): WatchState {
   const { memory } = state;
   if (memory.ended !== null && memory.ended !== 'silence') return state;
   memory.time_s = Math.max(memory.time_s, time_s);
-  memory.ended = 'operator';
-  memory.endedAt_s = time_s;
-  memory.forecast = null;
+  end(memory, 'operator', time_s);
   return state;
 }

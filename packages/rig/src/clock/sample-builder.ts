@@ -37,36 +37,40 @@ const WAIT_S = 0.25;
 const STALE_S = 1;
 const LATE_GAP = 3;
 const ARRIVAL_GAP_S = 0.1;
+const SLOWER_AFTER = 5;
 
 interface Point {
   readonly time_s: number;
   readonly value: number;
+  /** Readings of one line have the same; it pairs them where two lines were laid at one time. */
+  readonly line: number;
 }
 
 /** The value of a signal between its readings. */
 interface Lane {
-  add(time_s: number, value: number): void;
+  add(point: Point): void;
   /** True once a reading at or past the time is in. */
   reaches(time_s: number): boolean;
   /** Seconds on the record of the last reading; null before the first. */
   last_s(): number | null;
-  at(time_s: number): number | null;
+  at(moment: Point): number | null;
 }
 
 function lane(): Lane {
   let points: Point[] = [];
   let from = 0;
   return {
-    add(time_s, value) {
-      points.push({ time_s, value });
+    add(point) {
+      points.push(point);
     },
     reaches(time_s) {
       const last = points.at(-1);
       return last !== undefined && last.time_s >= time_s;
     },
     last_s: () => points.at(-1)?.time_s ?? null,
-    at(time_s) {
-      while (from + 1 < points.length && (points[from + 1]?.time_s ?? 0) <= time_s) from++;
+    at({ time_s, line }) {
+      while (from + 1 < points.length && points[from]?.line !== line && (points[from + 1]?.time_s ?? 0) <= time_s)
+        from++;
       if (from > 1000) {
         points = points.slice(from);
         from = 0;
@@ -91,14 +95,17 @@ function gapWatch(clock: SourceClock, news: SampleNews): (time_s: number) => voi
   let last_s: number | null = null;
   let period_s: number | null = null;
   let seen = 0;
+  let inRow = 0;
   return (time_s) => {
     if (last_s !== null && time_s > last_s) {
       const step_s = time_s - last_s;
-      const limit_s =
-        clock === 'arrival' ? Math.max(ARRIVAL_GAP_S, 10 * (period_s ?? 0)) : LATE_GAP * (period_s ?? 1);
+      const limit_s = clock === 'arrival' ? Math.max(ARRIVAL_GAP_S, 10 * (period_s ?? 0)) : LATE_GAP * (period_s ?? 1);
       const isGap = seen >= 5 && step_s > limit_s;
+      inRow = isGap ? inRow + 1 : 0;
       if (isGap) news.gap({ from_s: last_s, to_s: time_s, why: 'no force came' });
-      else {
+      // A source that has become slower is not a row of gaps for ever.
+      if (inRow >= SLOWER_AFTER) period_s = step_s;
+      else if (!isGap) {
         period_s = period_s === null ? step_s : period_s + 0.05 * (step_s - period_s);
         seen++;
       }
@@ -107,37 +114,53 @@ function gapWatch(clock: SourceClock, news: SampleNews): (time_s: number) => voi
   };
 }
 
-interface WaitingForce {
-  readonly time_s: number;
-  readonly value: number;
+/** Numbers the lines of a source: a new one begins with another time, another arrival, or a channel that comes again. */
+function lineCounter(): (source: number, reading: RawReading) => number {
+  let line = 0;
+  let first: { readonly source: number; readonly reading: RawReading } | null = null;
+  return (source, reading) => {
+    const isSame =
+      first !== null &&
+      first.source === source &&
+      first.reading.time_s === reading.time_s &&
+      first.reading.arrival_s === reading.arrival_s &&
+      first.reading.channel !== reading.channel;
+    if (!isSame) {
+      line++;
+      first = { source, reading };
+    }
+    return line;
+  };
 }
 
 /**
  * Builds samples at the times of the force. Table and extension are taken between their neighbours in time; a force waits up to 0.25 s for a
- * slower source and then takes the last value, up to 1 s old, else null. Readings of quality 'unreadable' are left out.
+ * slower source and then takes the last value, up to 1 s old, else null. Readings of quality 'unreadable' or 'late' are left out.
+ * All times count from the start of the record.
  * @param sources in the order of the numbers given to add(); each signal comes from one channel of all
- * @param zero_s bench clock at the start of the record; times of samples count from it
  */
-export function sampleBuilder(sources: readonly ClockedSource[], zero_s: number, news: SampleNews): SampleBuilder {
+export function sampleBuilder(sources: readonly ClockedSource[], news: SampleNews): SampleBuilder {
   const trackers = sources.map((source) => trackerOf(source.clock));
   const signals = sources.map((source) => new Map(source.channels.map((channel) => [channel.name, channel.signal])));
   const lanes = { table: lane(), extension: lane() };
   const others = [lanes.table, lanes.extension];
   const forceFrom = sources.find((source) => source.channels.some((channel) => channel.signal === 'force'));
   const watchGap = gapWatch(forceFrom?.clock ?? 'arrival', news);
-  let waiting: WaitingForce[] = [];
-  let now_s = 0;
+  const lineOf = lineCounter();
+  let waiting: Point[] = [];
+  let now_s = Number.NEGATIVE_INFINITY;
 
-  function isReady({ time_s }: WaitingForce): boolean {
+  function isReady({ time_s }: Point): boolean {
     if (now_s - time_s > WAIT_S) return true;
     return others.every((other) => {
       const last_s = other.last_s();
       return last_s === null || now_s - last_s > WAIT_S || other.reaches(time_s);
     });
   }
-  function sampleOf({ time_s, value }: WaitingForce): WatchSample {
+  function sampleOf(force: Point): WatchSample {
+    const { time_s, value } = force;
     watchGap(time_s);
-    return { time_s, force_kN: value, table_mm: lanes.table.at(time_s), extension_mm: lanes.extension.at(time_s) };
+    return { time_s, force_kN: value, table_mm: lanes.table.at(force), extension_mm: lanes.extension.at(force) };
   }
   function give(isAll: boolean): WatchSample[] {
     let ready = 0;
@@ -152,13 +175,14 @@ export function sampleBuilder(sources: readonly ClockedSource[], zero_s: number,
   }
   function take(source: number, reading: RawReading): void {
     const placed = trackers[source]?.place(reading.time_s, reading.arrival_s);
-    if (!placed || reading.quality === 'unreadable') return;
-    const time_s = placed.time_s - zero_s;
+    if (!placed || reading.quality === 'unreadable' || reading.quality === 'late') return;
+    const { time_s } = placed;
     if (placed.jumped_s !== null) news.clockJump(sources[source]?.describe ?? '', placed.jumped_s, time_s);
     const signal = signals[source]?.get(reading.channel);
-    now_s = Math.max(now_s, time_s, reading.arrival_s - zero_s - WAIT_S);
-    if (signal === 'force') waiting.push({ time_s, value: reading.value });
-    else if (signal) lanes[signal].add(time_s, reading.value);
+    now_s = Math.max(now_s, time_s);
+    const point = { time_s, value: reading.value, line: lineOf(source, reading) };
+    if (signal === 'force') waiting.push(point);
+    else if (signal) lanes[signal].add(point);
   }
   return {
     add(source, batch) {

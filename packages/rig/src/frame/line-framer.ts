@@ -46,7 +46,7 @@ export function lineFramer(maximumBytes = 1024): LineFramer {
         sink.overlong(bytes.subarray(from));
         from = bytes.length;
       }
-      rest = bytes.slice(from);
+      rest = new Uint8Array(bytes.subarray(from));
     },
     takeRest() {
       if (rest.length === 0) return null;

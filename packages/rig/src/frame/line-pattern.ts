@@ -82,7 +82,7 @@ function literalSteps(literal: string, text: string): readonly Step[] {
 function skipStep(next: Part | undefined, text: string): Step {
   if (!next) return { kind: 'skip', until: null };
   if ('field' in next) throw patternError(text, '{*} must be followed by plain text or end the line.');
-  const word = next.literal.trimStart() === next.literal ? (next.literal.split(/\s/)[0] ?? '') : ' ';
+  const word = next.literal.trim().split(/\s/)[0] || ' ';
   return { kind: 'skip', until: asciiBytes(word, text) };
 }
 
@@ -121,7 +121,9 @@ export function linePattern(text: string, decimal: '.' | ',' = '.'): LinePattern
   checkNeighbours(parts, text, decimal);
   const fields: PatternField[] = [];
   const steps = parts.flatMap((part, i): readonly Step[] => {
-    if ('literal' in part) return literalSteps(part.literal, text);
+    const before = parts[i - 1];
+    const isAfterSkip = before !== undefined && 'field' in before && before.field.trim() === '*';
+    if ('literal' in part) return literalSteps(isAfterSkip ? part.literal.trimStart() || ' ' : part.literal, text);
     if (part.field.trim() === '*') return [skipStep(parts[i + 1], text)];
     const field = fieldOf(part.field, text);
     fields.push(field);

@@ -16,7 +16,8 @@ export function registerWidth(type: RegisterType): 1 | 2 {
 export function registerValue(bytes: Uint8Array, from: number, type: RegisterType, order: WordOrder): number | null {
   const width = registerWidth(type) * 2;
   if (from < 0 || from + width > bytes.length) return null;
-  const ordered = bytes.slice(from, from + width);
+  // Not slice(): a Buffer would lend its own memory.
+  const ordered = new Uint8Array(bytes.subarray(from, from + width));
   if (width === 4 && order === 'low first') {
     ordered.copyWithin(0, 2);
     ordered.set(bytes.subarray(from, from + 2), 2);

@@ -60,17 +60,23 @@ interface Line {
 
 /** Starts socat and resolves once the port is there. When its reader leaves, socat ends and a new one takes its place. */
 async function lay(line: Line): Promise<void> {
-  const child = spawn('socat', ['-d', '-d', 'STDIO', `PTY,link=${line.path},rawer,wait-slave`], {
+  const child = spawn('socat', ['-d', '-d', 'STDIO', `PTY,link=${line.path},rawer,wait-slave,pty-interval=0.02`], {
     stdio: ['pipe', 'ignore', 'pipe'],
   });
   line.child = child;
   child.stdin.on('error', () => {});
   const ready = Promise.withResolvers<void>();
   let said = '';
+  let wasRead = false;
   child.stderr.setEncoding('utf8').on('data', (words: string) => {
     said = (said + words).slice(-2000);
     if (said.includes('PTY is ')) ready.resolve();
-    if (!line.isRead && said.includes('starting data transfer loop')) {
+    // It would go on until the terminal's own buffer is full; what it took by then would be lost.
+    if (said.includes('is at EOF')) {
+      line.isRead = false;
+      child.kill();
+    } else if (!line.isRead && said.includes('starting data transfer loop')) {
+      wasRead = true;
       line.isRead = true;
       child.stdin.write(line.opening);
       for (const wake of line.waiting.splice(0)) wake();
@@ -79,7 +85,6 @@ async function lay(line: Line): Promise<void> {
   child.on('error', ready.reject);
   child.on('exit', () => {
     ready.reject(new Error(said.trim().split('\n').at(-1) ?? 'socat ended'));
-    const wasRead = line.isRead;
     line.isRead = false;
     if (!line.isDown && wasRead) lay(line).catch(() => {});
   });

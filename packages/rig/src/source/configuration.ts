@@ -28,15 +28,18 @@ const serial = {
   parity: z.enum(['none', 'even', 'odd']).default('none'),
   stopBits: z.union([z.literal(1), z.literal(2)]).default(1),
 };
+const registerNumber = {
+  address: z.int().min(0).max(65535),
+  type: z.enum(['int16', 'uint16', 'int32', 'uint32', 'float32']),
+  wordOrder: z.enum(['high first', 'low first']).default('high first'),
+};
 const registers = {
   device: z.int().min(0).max(247).default(1),
   registers: z
     .array(
       z.strictObject({
         channel: z.string(),
-        address: z.int().min(0).max(65535),
-        type: z.enum(['int16', 'uint16', 'int32', 'uint32', 'float32']),
-        wordOrder: z.enum(['high first', 'low first']).default('high first'),
+        ...registerNumber,
         scale: z.number().default(1),
         shift: z.number().default(0),
         kind: z.enum(['holding', 'input']).default('holding'),
@@ -46,6 +49,16 @@ const registers = {
     .max(16),
   channels,
   every_s: z.number().min(0.001).max(60).default(0.05),
+  clock: z.strictObject({ ...registerNumber, unit: z.string().max(20) }).optional(),
+  ring: z
+    .strictObject({
+      counter: z.strictObject(registerNumber),
+      from: z.int().min(0).max(65535),
+      length: z.int().min(2).max(65535),
+      width: z.int().min(1).max(125),
+    })
+    .optional(),
+  isClockFree: z.boolean().optional(),
 };
 const topic = z.strictObject({
   topic: z.string().min(1).max(300),

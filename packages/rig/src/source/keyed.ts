@@ -30,6 +30,7 @@ export function keyedReadings(configurations: readonly ChannelConfiguration[]): 
     describe: `keyed by hand: ${channels.map((channel) => `${channel.name} in ${channel.unit}`).join(', ')}`,
     channels,
     clock: 'arrival',
+    isPatient: true,
     async start(into) {
       sink = into;
     },

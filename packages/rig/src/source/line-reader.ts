@@ -6,6 +6,7 @@ import { type ChannelGuard, channelGuard } from '../channel/channel-guard.ts';
 import { arrivalSpread } from '../clock/arrival-spread.ts';
 import { lineFramer } from '../frame/line-framer.ts';
 import { type LinePattern, linePattern, matchLine, timeUnit } from '../frame/line-pattern.ts';
+import { isPracticeLine } from '../practice/mark.ts';
 import { garbledShare, printable } from './printable.ts';
 import type { RawReading, SourceSink } from './source.ts';
 
@@ -100,8 +101,9 @@ export function lineReader(format: OpenLineFormat, sink: SourceSink): LineReader
   let lines: Float64Array[] = [];
 
   function reject(bytes: Uint8Array, why: string): void {
-    sink.rejected(bytes.slice(), why);
-    shape.bad(bytes, why);
+    sink.rejected(new Uint8Array(bytes), why);
+    if (isPracticeLine(printable(bytes))) sink.practice?.();
+    else shape.bad(bytes, why);
   }
   const lineSink = {
     line(bytes: Uint8Array) {

@@ -67,6 +67,12 @@ function numberAt({ text, json }: Message, path: JsonPath | null, decimal: '.' |
   return plainNumber(path === null ? text : atPath(json, path), decimal);
 }
 
+interface Moment {
+  readonly arrival_s: number;
+  /** Kept by the broker from before. */
+  readonly isOld: boolean;
+}
+
 interface Reader {
   message(topic: string, bytes: Uint8Array, isOld: boolean): void;
 }
@@ -82,35 +88,38 @@ function topicReader(places: readonly OpenPlace[], decimal: '.' | ',', sink: Sou
     );
   let bad = 0;
   function reject(topic: string, bytes: Uint8Array, why: string): void {
-    sink.rejected(bytes.slice(), why);
+    sink.rejected(new Uint8Array(bytes), why);
     bad++;
     if (bad === BAD_BEFORE_TROUBLE)
       sink.trouble(`What comes under ${topic} cannot be read (${why}). The last: "${printable(bytes)}".`);
   }
+  /** Readings of one line of a payload. */
+  function readingsOf(topic: string, bytes: Uint8Array, text: string, moment: Moment): RawReading[] {
+    const here = places.filter((place) => place.topic === topic);
+    const message = { text, json: here.some(({ path, time }) => path || time) ? jsonOf(text) : undefined };
+    if (atPath(message.json, ['practice']) === true) sink.practice?.();
+    return here.flatMap(({ channel, unit, path, time }) => {
+      const number = numberAt(message, path, decimal);
+      const sent = time ? numberAt(message, time.path, decimal) : null;
+      if (number === null || (time && sent === null)) {
+        reject(topic, bytes, `${number === null ? channel.name : 'the time'} is no number`);
+        return [];
+      }
+      const value = benchValue(channel, unit, number);
+      const time_s = time && sent !== null ? toBench(sent, time.unit) : moment.arrival_s;
+      const quality = moment.isOld ? 'late' : (guards.get(channel.name)?.quality(value, time_s) ?? 'good');
+      return [{ channel: channel.name, value, time_s, arrival_s: moment.arrival_s, quality }];
+    });
+  }
   return {
     message(topic, bytes, isOld) {
-      const arrival_s = benchNow_s();
-      sink.bytes?.(bytes, arrival_s);
-      const here = places.filter((place) => place.topic === topic);
-      const text = new TextDecoder().decode(bytes);
-      const message = { text, json: here.some(({ path, time }) => path || time) ? jsonOf(text) : undefined };
-      const batch: RawReading[] = [];
-      for (const { channel, unit, path, time } of here) {
-        const number = numberAt(message, path, decimal);
-        const sent = time ? numberAt(message, time.path, decimal) : null;
-        if (number === null || (time && sent === null)) {
-          reject(topic, bytes, `${number === null ? channel.name : 'the time'} is no number`);
-          continue;
-        }
-        const value = benchValue(channel, unit, number);
-        const time_s = time && sent !== null ? toBench(sent, time.unit) : arrival_s;
-        const quality = guards.get(channel.name)?.quality(value, time_s) ?? 'good';
-        batch.push({ channel: channel.name, value, time_s, arrival_s, quality: isOld ? 'late' : quality });
-      }
-      if (batch.length > 0) {
-        bad = 0;
-        sink.readings(batch);
-      }
+      const moment = { arrival_s: benchNow_s(), isOld };
+      sink.bytes?.(bytes, moment.arrival_s);
+      const lines = new TextDecoder().decode(bytes).split('\n');
+      const batch = lines.flatMap((line) => (line.trim() === '' ? [] : readingsOf(topic, bytes, line, moment)));
+      if (batch.length === 0) return;
+      bad = 0;
+      sink.readings(batch);
     },
   };
 }
@@ -151,7 +160,7 @@ async function openWire(options: MqttOptions, topics: readonly string[], reader:
 }
 
 /**
- * Topics of an MQTT broker, each a number or a number inside JSON. A retained message is from before the connection and marked late.
+ * Topics of an MQTT broker, each a number or a number inside JSON; a payload may hold several, a line each. A retained message is from before the connection and marked late.
  * @throws InputError source/topic, source/json-path, source/clocks, source/unit-*, source/range
  */
 export function mqttTopics(options: MqttOptions): Source {

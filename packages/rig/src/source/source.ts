@@ -22,6 +22,8 @@ export interface SourceSink {
   trouble(words: string): void;
   /** The source will send nothing more. */
   ended(why: string): void;
+  /** What comes says of itself that it is simulated. */
+  practice?(): void;
   /** Every byte as it came, for testing the wires. */
   bytes?(bytes: Uint8Array, arrival_s: number): void;
 }
@@ -40,6 +42,8 @@ export interface Source {
   readonly channels?: readonly Channel[];
   /** 'arrival' unless said. */
   readonly clock?: SourceClock;
+  /** True where readings come when somebody enters them, so that silence means nothing. */
+  readonly isPatient?: boolean;
   /** Resolves once the source listens (it may still be trying to connect); rejects only on a configuration that cannot work. */
   start(sink: SourceSink): Promise<void>;
   /** Resolves once nothing more will come. Stopping twice is harmless. */

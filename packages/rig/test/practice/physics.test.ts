@@ -4,7 +4,7 @@ import { isInputError, type WatchSample } from '@provinghouse/core';
 import fc from 'fast-check';
 import { type PracticeOptions, practicePull, startPractice, variedPractice } from '../../src/practice/index.ts';
 
-const seeds = Array.from({ length: 24 }, (_, i) => i + 1);
+const seeds = Array.from({ length: 16 }, (_, i) => i + 1);
 /** A transducer without faults: what it shows is what is. */
 const plainRig = {
   gainError_pct: 0,

@@ -7,8 +7,6 @@ export interface ArmingGround {
   readonly rig: string;
   readonly isPractice: boolean;
   readonly campaigns: readonly CampaignAtRig[];
-  /** The pull the rig is taken by; null when it is free. */
-  readonly takenBy: string | null;
   /** Pieces that are being pulled on other rigs, as `campaign/piece`. */
   readonly piecesTaken: readonly string[];
 }
@@ -19,14 +17,11 @@ export interface Cleared {
 }
 
 /**
- * Goes through everything that must hold before a pull. The first thing that does not is an InputError with its own code: `pull/rig-busy`,
- * `pull/rig-unknown`, `pull/practice-in-earnest`, `pull/piece-unknown`, `pull/piece-not-confirmed`, `pull/piece-pulled`,
+ * Goes through everything that must hold before a pull. The first thing that does not is an InputError with its own code: `pull/rig-unknown`, `pull/practice-in-earnest`, `pull/piece-unknown`, `pull/piece-not-confirmed`, `pull/piece-pulled`,
  * `pull/certificate-not-in-force`, `pull/force-unknown`, `pull/range-unknown`, `pull/range-unfit`, `pull/operator-unknown`,
  * `pull/caution-open`.
  */
 export function clearToArm(input: ArmInput, ground: ArmingGround): Cleared {
-  if (ground.takenBy !== null)
-    refuse('pull/rig-busy', `${ground.rig} is taken by pull ${ground.takenBy}. End it first.`, { pull: ground.takenBy });
   const campaign = campaignOf(input, ground);
   const piece = pieceOf(input, campaign, ground);
   refuseCertificate(campaign, ground);
@@ -36,39 +31,48 @@ export function clearToArm(input: ArmInput, ground: ArmingGround): Cleared {
   return { campaign, piece };
 }
 
-function refuse(code: string, message: string, context: Readonly<Record<string, unknown>> = {}): never {
-  throw new InputError(code, message, context);
+function refused(code: string, message: string, context: Readonly<Record<string, unknown>> = {}): InputError {
+  return new InputError(code, message, context);
 }
 
 function campaignOf(input: ArmInput, { rig, isPractice, campaigns }: ArmingGround): CampaignAtRig {
   const campaign = campaigns.find((one) => one.campaign === input.campaign);
   if (!campaign)
-    return refuse('pull/rig-unknown', `Campaign ${input.campaign} does not know ${rig} as a rig. Add it to its instruments.`, {
-      choices: campaigns.map((one) => one.campaign),
-    });
-  if (isPractice && !isMarkedUnreal(campaign))
-    return refuse(
-      'pull/practice-in-earnest',
-      `${rig} is a practice rig and ${input.campaign} is not marked as practice or invented. Practise on a practice campaign.`,
+    throw refused(
+      'pull/rig-unknown',
+      `Campaign ${input.campaign} does not know ${rig} as a rig. Add it to its instruments.`,
+      {
+        choices: campaigns.map((one) => one.campaign),
+      },
     );
+  if (isPractice) refuseInEarnest(campaign, rig);
   return campaign;
+}
+
+/** A practice pull may go only into a campaign that says of itself that it is not real: `pull/practice-in-earnest`. */
+export function refuseInEarnest(campaign: CampaignAtRig, rig: string): void {
+  if (isMarkedUnreal(campaign)) return;
+  throw refused(
+    'pull/practice-in-earnest',
+    `What comes from ${rig} is simulated, and ${campaign.campaign} is not marked as practice or invented. Practise on a practice campaign.`,
+  );
 }
 
 function pieceOf(input: ArmInput, campaign: CampaignAtRig, ground: ArmingGround): PieceAtRig {
   const piece = campaign.pieces.find((one) => one.piece === input.piece);
   if (!piece)
-    return refuse('pull/piece-unknown', `Campaign ${campaign.campaign} holds no piece "${input.piece}".`, {
+    throw refused('pull/piece-unknown', `Campaign ${campaign.campaign} holds no piece "${input.piece}".`, {
       piece: input.piece,
     });
   if (input.confirmed.trim().toUpperCase() !== piece.piece.toUpperCase())
-    return refuse(
+    throw refused(
       'pull/piece-not-confirmed',
       `The tag reads "${input.confirmed.trim()}", the piece chosen is ${piece.piece}. Look at the tag of the piece in the rig.`,
       { piece: piece.piece, confirmed: input.confirmed },
     );
   const isTaken = ground.piecesTaken.includes(`${campaign.campaign}/${piece.piece}`);
   if (piece.isPulled || isTaken)
-    return refuse('pull/piece-pulled', `Piece ${piece.piece} ${isTaken ? 'is being' : 'has been'} pulled already.`, {
+    throw refused('pull/piece-pulled', `Piece ${piece.piece} ${isTaken ? 'is being' : 'has been'} pulled already.`, {
       piece: piece.piece,
     });
   return piece;
@@ -79,22 +83,25 @@ function refuseCertificate({ certificate }: CampaignAtRig, { rig }: ArmingGround
   const words = certificate
     ? `certificate ${certificate.number} holds from ${certificate.calibratedOn} to ${certificate.dueOn}`
     : 'it has no certificate';
-  refuse('pull/certificate-not-in-force', `${rig} may not pull today: ${words}.`);
+  throw refused('pull/certificate-not-in-force', `${rig} may not pull today: ${words}.`);
 }
 
 function refuseRange(piece: PieceAtRig, campaign: CampaignAtRig, { rig }: ArmingGround): void {
   const { expectedForce_kN, minimumForce_kN } = piece;
   if (expectedForce_kN === null || minimumForce_kN === null)
-    return refuse(
+    throw refused(
       'pull/force-unknown',
       `Nothing says what force ${piece.piece} should hold. Give its product a claimed breaking force.`,
       { piece: piece.piece },
     );
   const { rangeMinimum_kN: least, rangeMaximum_kN: greatest } = campaign;
   if (greatest === null)
-    return refuse('pull/range-unknown', `Nothing says up to what force ${rig} is verified. Give its instrument row a range.`);
+    throw refused(
+      'pull/range-unknown',
+      `Nothing says up to what force ${rig} is verified. Give its instrument row a range.`,
+    );
   if (expectedForce_kN > greatest || minimumForce_kN < (least ?? 0))
-    return refuse(
+    throw refused(
       'pull/range-unfit',
       `${piece.piece} must hold ${shown(minimumForce_kN)} kN and may reach ${shown(expectedForce_kN)} kN; ${rig} is verified from ${shown(least ?? 0)} to ${shown(greatest)} kN. Take another rig.`,
       { expectedForce_kN, rangeMinimum_kN: least, rangeMaximum_kN: greatest },
@@ -107,13 +114,17 @@ function shown(force_kN: number): string {
 
 function refuseOperator({ operator }: ArmInput, { people, campaign }: CampaignAtRig): void {
   if (operator === null || people.some(({ person }) => person === operator)) return;
-  refuse('pull/operator-unknown', `Campaign ${campaign} knows no "${operator}". Take one of its people, or name nobody.`, {
-    choices: people.map(({ person }) => person),
-  });
+  throw refused(
+    'pull/operator-unknown',
+    `Campaign ${campaign} knows no "${operator}". Take one of its people, or name nobody.`,
+    {
+      choices: people.map(({ person }) => person),
+    },
+  );
 }
 
 function refuseCautions(input: ArmInput): void {
   const open = cautions.filter((caution) => !input.cautions.includes(caution));
   if (open.length > 0)
-    refuse('pull/caution-open', `Not acknowledged: ${open.join(', ')}. Acknowledge each by its name.`, { open });
+    throw refused('pull/caution-open', `Not acknowledged: ${open.join(', ')}. Acknowledge each by its name.`, { open });
 }

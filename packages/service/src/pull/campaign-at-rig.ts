@@ -1,5 +1,11 @@
 import type { CampaignAtRig, CampaignRows, PieceAtRig, Row } from '@provinghouse/contract';
-import { isInputError, type OwnStandard, type RuleLine, type Specification, specificationFor } from '@provinghouse/core';
+import {
+  isInputError,
+  type OwnStandard,
+  type RuleLine,
+  type Specification,
+  specificationFor,
+} from '@provinghouse/core';
 import { campaignCodes, campaignRows } from '@provinghouse/store';
 import type { Effects } from '../effects.ts';
 import { campaignRow, certificateOn } from '../judge/evidence.ts';

@@ -36,7 +36,7 @@ export function heldRecord<T>(url: string): T | undefined {
   return held.get(url)?.record as T | undefined;
 }
 
-async function faultOf(reply: Response): Promise<Fault> {
+export async function faultOf(reply: Response): Promise<Fault> {
   const body: unknown = await reply.json().catch(() => null);
   const code = member(body, 'code') ?? `status-${reply.status}`;
   return { code, detail: member(body, 'detail') ?? reply.statusText };

@@ -6,6 +6,7 @@ export const patterns = {
   brief: '/c/:code/brief',
   findings: '/c/:code/findings',
   ledger: '/c/:code/ledger',
+  rig: '/rig/:rig',
 } as const;
 
 export const hrefs = {
@@ -15,5 +16,6 @@ export const hrefs = {
   brief: (code: string) => `/c/${encodeURIComponent(code)}/brief`,
   findings: (code: string) => `/c/${encodeURIComponent(code)}/findings`,
   ledger: (code: string) => `/c/${encodeURIComponent(code)}/ledger`,
+  rig: (rig: string) => `/rig/${encodeURIComponent(rig)}`,
   report: (code: string) => `/api/campaigns/${encodeURIComponent(code)}/report.pdf`,
 } as const;

@@ -1,6 +1,7 @@
 import type { DecisionRule, Flag, GaugingQuantity, TraceEvent, Verdict } from '@provinghouse/core';
 import { briefText } from './brief-text.ts';
 import { methodText, readingText } from './method-text.ts';
+import { rigText } from './rig-text.ts';
 
 const plural = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
 
@@ -134,6 +135,7 @@ export const text = {
     empty: 'This campaign has no pieces yet. Add them to the data package and bring it in again.',
   },
   brief: briefText,
+  rig: rigText,
   piece: {
     of: (supplier: string, product: string) => `${supplier} (${product})`,
     links: (count: number) => plural(count, 'free link', 'free links'),

@@ -1,0 +1,103 @@
+import { type ArmInput, cautions, type RigDesk } from '@provinghouse/contract';
+import type { FastifyInstance } from 'fastify';
+import type { WebSocket } from 'ws';
+import { refuseOtherOrigins } from './origin-check.ts';
+import { ProblemError } from './problem.ts';
+import type { RigPorts, RigViewer } from './rig-ports.ts';
+
+interface RigAddress {
+  readonly Params: { readonly rig: string };
+}
+
+const name = { type: 'string', minLength: 1, maxLength: 200 };
+const params = { type: 'object', properties: { rig: name }, required: ['rig'] };
+const nothing = { type: 'object', properties: {}, additionalProperties: false };
+const armBody = {
+  type: 'object',
+  properties: {
+    campaign: { type: 'string', pattern: '^[A-Za-z0-9][A-Za-z0-9._-]{0,63}$' },
+    piece: name,
+    confirmed: { type: 'string', maxLength: 200 },
+    operator: { type: ['string', 'null'], maxLength: 200 },
+    cautions: { type: 'array', items: { type: 'string', enum: [...cautions] }, maxItems: cautions.length },
+  },
+  required: ['campaign', 'piece', 'confirmed', 'operator', 'cautions'],
+  additionalProperties: false,
+};
+const markBody = {
+  type: 'object',
+  properties: { words: { type: 'string', minLength: 1, maxLength: 500 } },
+  required: ['words'],
+  additionalProperties: false,
+};
+const recoverBody = { type: 'object', properties: { spool: name }, required: ['spool'], additionalProperties: false };
+
+/** The rig over HTTP: what stands on it, and what an operator says to it. */
+export function addRigApi(app: FastifyInstance, ports: RigPorts): void {
+  const act = (body: object) => ({ schema: { params, body }, onRequest: refuseOtherOrigins, bodyLimit: 16 * 1024 });
+  app.get('/api/rigs', () => ports.rigs());
+  app.get<RigAddress>('/api/rigs/:rig', { schema: { params } }, async ({ params: { rig } }) =>
+    known(await ports.desk(rig), rig),
+  );
+  app.post<RigAddress & { readonly Body: ArmInput }>(
+    '/api/rigs/:rig/arm',
+    act(armBody),
+    async ({ params: { rig }, body }) => known(await ports.arm(rig, body), rig),
+  );
+  app.post<RigAddress>('/api/rigs/:rig/start', act(nothing), async ({ params: { rig } }) =>
+    known(await ports.start(rig), rig),
+  );
+  app.post<RigAddress>('/api/rigs/:rig/stop', act(nothing), async ({ params: { rig } }) =>
+    known(await ports.stop(rig), rig),
+  );
+  app.post<RigAddress & { readonly Body: { readonly words: string } }>(
+    '/api/rigs/:rig/mark',
+    act(markBody),
+    async ({ params: { rig }, body }) => known(await ports.mark(rig, body.words), rig),
+  );
+  app.post<RigAddress & { readonly Body: { readonly spool: string } }>(
+    '/api/rigs/:rig/recover',
+    act(recoverBody),
+    async ({ params: { rig }, body }) => known(await ports.recover(rig, body.spool), rig),
+  );
+  app.get<RigAddress>(
+    '/api/rigs/:rig/live',
+    { websocket: true, schema: { params }, onRequest: refuseOtherOrigins },
+    (socket, { params: { rig } }) => void follow(socket, rig, ports),
+  );
+}
+
+function known(desk: RigDesk | null, rig: string): RigDesk {
+  if (desk !== null) return desk;
+  throw new ProblemError('rig-unknown', `There is no rig ${rig} here. GET /api/rigs lists those there are.`);
+}
+
+/** Close codes of RFC 6455, 7.4.1: going away, policy, try again later. */
+const closed = { unknown: 1008, behind: 1013, fault: 1011 } as const;
+
+async function follow(socket: WebSocket, rig: string, ports: RigPorts): Promise<void> {
+  // A viewer has nothing to say; what it says all the same is not kept.
+  socket.on('error', () => socket.terminate());
+  let isGone = false;
+  let leave: (() => void) | null = null;
+  socket.on('close', () => {
+    isGone = true;
+    leave?.();
+  });
+  try {
+    leave = await ports.follow(rig, viewerOf(socket));
+  } catch {
+    socket.close(closed.fault, 'the rig cannot be followed now');
+    return;
+  }
+  if (leave === null) socket.close(closed.unknown, 'no such rig');
+  else if (isGone) leave();
+}
+
+function viewerOf(socket: WebSocket): RigViewer {
+  return {
+    send: (message) => socket.send(JSON.stringify(message)),
+    backlog: () => socket.bufferedAmount,
+    drop: () => socket.close(closed.behind, 'too far behind'),
+  };
+}

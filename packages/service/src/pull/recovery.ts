@@ -1,0 +1,64 @@
+import { readdir, readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { UnfinishedPull } from '@provinghouse/contract';
+import { InputError } from '@provinghouse/core';
+import { recover } from '@provinghouse/rig';
+import type { Effects } from '../effects.ts';
+import { sealed, spoolName, spoolPaths } from './keeper.ts';
+import type { RecordingHead } from './ports.ts';
+import { sealPull } from './seal-pull.ts';
+
+/** Heads of the recordings that were not sealed into the record: those that run, and those that were broken off. */
+export async function unfinishedHeads(folder: string): Promise<RecordingHead[]> {
+  const names = await readdir(folder).catch(() => []);
+  const heads = await Promise.all(names.filter((name) => name.endsWith('.json')).map((name) => headAt(folder, name)));
+  return heads.filter((head) => head !== null).sort((a, b) => a.startedAt.localeCompare(b.startedAt));
+}
+
+/** The head of a recording; null where the file was not written to its end, and for a name that is not its own. */
+async function headAt(folder: string, name: string): Promise<RecordingHead | null> {
+  try {
+    // What stands there was written by keepPull; a torn file is no JSON.
+    const head = JSON.parse(await readFile(join(folder, name), 'utf8')) as RecordingHead;
+    return `${spoolName(head)}.json` === name ? head : null;
+  } catch {
+    return null;
+  }
+}
+
+/** What an unfinished recording holds, for a screen to offer. */
+export async function describeUnfinished(folder: string, head: RecordingHead): Promise<UnfinishedPull> {
+  const name = spoolName(head);
+  const { samples, columns } = await recover(spoolPaths(folder, name).spool);
+  const maximum_kN = columns.force_kN.reduce((most, force) => Math.max(most, force), Number.NEGATIVE_INFINITY);
+  const { pull, campaign, piece, isPractice, startedAt } = head;
+  return {
+    spool: name,
+    pull,
+    campaign,
+    piece,
+    isPractice,
+    startedAt,
+    samples,
+    maximum_kN: samples === 0 ? null : maximum_kN,
+  };
+}
+
+export interface RecoverInput {
+  readonly rig: string;
+  readonly spool: string;
+  readonly folder: string;
+}
+
+/**
+ * Seals a recording that was broken off into the record, with what is missing said in its note and above its readings.
+ * @throws InputError `pull/spool-unknown`, `spool/nothing-recorded`; StoreError
+ */
+export async function recoverPull({ rig, spool, folder }: RecoverInput, effects: Effects): Promise<void> {
+  const head = (await unfinishedHeads(folder)).find((one) => one.rig === rig && spoolName(one) === spool);
+  if (!head)
+    throw new InputError('pull/spool-unknown', `No recording "${spool}" of ${rig} waits to be recovered.`, { spool });
+  const trace = await sealed(folder, head);
+  const words = ['Recovered after it was broken off.', ...trace.notes];
+  await sealPull({ head, sealed: trace, marks: [], words, folder }, effects);
+}

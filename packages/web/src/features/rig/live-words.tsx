@@ -1,0 +1,35 @@
+import { text } from '../../lib/text.ts';
+import type { LiveState } from './live-state.ts';
+
+const lastFew = 3;
+const seconds = (time_s: number) => `${time_s.toFixed(1)}\u00a0s`;
+
+/** What was marked, what went wrong, how much is kept. The newest few of each. */
+export function LiveWords({ state }: { readonly state: LiveState }) {
+  const troubles = [...state.troubles.map(({ words }) => words), ...(state.view?.doubts ?? [])];
+  return (
+    <div className="live-words">
+      {state.marks.length === 0 ? null : (
+        <section aria-label={text.rig.marks}>
+          <h2>{text.rig.marks}</h2>
+          <ul>
+            {state.marks.slice(-lastFew).map((mark) => (
+              <li key={`${mark.time_s} ${mark.words}`}>{text.rig.markAt(seconds(mark.time_s), mark.words)}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {troubles.length === 0 ? null : (
+        <section aria-label={text.rig.troubles} role="status">
+          <h2 className="trouble-head">{text.rig.troubles}</h2>
+          <ul>
+            {[...new Set(troubles)].slice(-lastFew).map((words) => (
+              <li key={words}>{words}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <p className="soft small">{text.rig.counts(state.received, state.rejected)}</p>
+    </div>
+  );
+}
