@@ -1,6 +1,5 @@
 import type { CampaignRows, Row } from '@provinghouse/contract';
-import type { BreakPosition } from '@provinghouse/rig/practice';
-import { type Random, stream } from '@provinghouse/rig/practice';
+import { type BreakPosition, type Random, stream } from '@provinghouse/rig/practice';
 import { drawMode, examineBreak } from './break-examination.ts';
 import { gaugeLength_mm, gaugePiece } from './gauging.ts';
 import type { PulledPiece } from './story.ts';

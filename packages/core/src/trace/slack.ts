@@ -30,6 +30,8 @@ const LEAST_SLACK = 0.05;
 function proofOfSlack(input: SlackInput, end: number, level: number, band: number): string | null {
   const { travel_mm, time_s, force_kN, peak } = input;
   if (level < -band / 2) return 'the flat start lies below zero, which no hanging piece can';
+  if (standsAtEnd(force_kN, peak, level, band))
+    return 'the force stands at the same level after parting, where no preload is left';
   if (travel_mm) {
     const moved = Math.abs((travel_mm[end] as number) - (travel_mm[0] as number));
     const whole = Math.abs((travel_mm[peak] as number) - (travel_mm[0] as number));
@@ -41,6 +43,16 @@ function proofOfSlack(input: SlackInput, end: number, level: number, band: numbe
   const flat_s = time_s ? (time_s[end] as number) - (time_s[0] as number) : 0;
   const small = Math.abs(level) < 0.02 * (force_kN[peak] as number);
   return flat_s >= 2 && end >= 9 && small ? `the force stood still for ${flat_s.toPrecision(3)} s at the start` : null;
+}
+
+/** True when the record ends far below its maximum, still, and within the noise of the level it began at. */
+function standsAtEnd(force: Float64Array, peak: number, level: number, band: number): boolean {
+  const from = Math.max(peak + 1, force.length - Math.max(5, Math.floor((force.length - peak) / 4)));
+  if (force.length - from < 5) return false;
+  const half = (from + force.length) >> 1;
+  const [early, late] = [medianBetween(force, from, half), medianBetween(force, half, force.length)];
+  const maximum = force[peak] as number;
+  return late < 0.2 * maximum && Math.abs(late - early) <= band / 2 && Math.abs(late - level) <= band / 2;
 }
 
 /** First sample at a level that the nine from there on hold as well: one noisy reading is no rise. */
@@ -59,7 +71,7 @@ function flatEnd(force: Float64Array, rise: number, level: number, band: number)
 /**
  * Finds the flat start of a record (before the force first reaches 5 % of its maximum; five samples or more within the noise) and the zero offset. The
  * mean of the flat start is taken off only where slack is shown: the machine moved by 5 % of its travel to the maximum while the force stood still, or the level lies below
- * zero, or, without a travel signal, the force stood still for two seconds. A flat start without any of these may be a preload and stays.
+ * zero, or the force stands at the same level after parting, or, without a travel signal, the force stood still for two seconds. A flat start without any of these may be a preload and stays.
  * Zeroing on the unloaded piece: ISO 6892-1:2019, 10.2 (memory).
  */
 export function findSlack(input: SlackInput): SlackFinding {

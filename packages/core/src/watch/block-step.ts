@@ -1,8 +1,9 @@
 import { type Block, blockBack } from './block.ts';
-import { addToCurve } from './curve.ts';
+import { addToCurve, startCurve } from './curve.ts';
 import { updateElasticRate } from './elastic-rate.ts';
 import { end } from './ending.ts';
 import { forecastOf } from './forecast.ts';
+import { loadLevel_kN } from './load-level.ts';
 import type { WatchMemory } from './memory.ts';
 import { isPartingFinal } from './parting-watch.ts';
 import { recentSlopes } from './recent-slope.ts';
@@ -14,10 +15,20 @@ const TANGENT_SHARE = 0.06;
 const TANGENT_MOST_S = 6;
 const KNEE = 0.5;
 const DROP_S = 1;
+const REST_BLOCKS = 5;
+/** Times the level at which a piece carries load. */
+const BELOW_TIMES = 4;
 
+/** The zero follows the force while the piece is slack, but not one that runs far below zero: that is a swapped sign. */
 function followSlackLevel(memory: WatchMemory, block: Block): void {
+  const below = memory.rest_kN - block.force_kN;
+  if (memory.zeroBlocks >= REST_BLOCKS && block.force_kN < 0 && below > BELOW_TIMES * loadLevel_kN(memory)) {
+    memory.doubts.belowZeroFrom_s ??= block.time_s;
+    return;
+  }
   memory.zeroBlocks++;
   memory.zero_kN += (block.force_kN - memory.zero_kN) / Math.min(memory.zeroBlocks, 50);
+  if (memory.zeroBlocks <= REST_BLOCKS) memory.rest_kN = memory.zero_kN;
 }
 
 function startLoaded(memory: WatchMemory, block: Block): void {
@@ -69,7 +80,41 @@ function followDrop(memory: WatchMemory, block: Block): void {
   end(memory, 'agreed drop', block.time_s);
 }
 
-/** Everything that follows from a closed block: rates, speed, stage, agreed drop, forecast. Bounded work, whatever the rate of readings. */
+/** What caught for a moment has let go: what was learned of it does not hold for the piece. */
+function forgetSnag(memory: WatchMemory): void {
+  memory.curve = startCurve();
+  memory.elasticRate = null;
+  memory.grownRate = 0;
+  memory.grownForce_kN = 0;
+  memory.envelope_kN = Number.NEGATIVE_INFINITY;
+  memory.loaded_s = 0;
+  memory.outside_s = 0;
+}
+
+function followSlackBlock(memory: WatchMemory, block: Block): void {
+  followStage(memory, block, 0, 0);
+  if (memory.stage === 'slack') followSlackLevel(memory, block);
+  else startLoaded(memory, block);
+}
+
+function followLoadedBlock(memory: WatchMemory, block: Block, dt_s: number): void {
+  const travel = travelOf(memory, block);
+  memory.travel = travel;
+  memory.lastBlock_kN = block.force_kN;
+  addToCurve(memory.curve, block.time_s, block.force_kN, travel);
+  if (!memory.loss) followSpeed(memory, dt_s);
+  followTangent(memory, block, travel);
+  followStage(memory, block, travel, dt_s);
+  if (memory.stage === 'slack') {
+    forgetSnag(memory);
+    return;
+  }
+  followDrop(memory, block);
+  memory.envelope_kN = Math.max(memory.envelope_kN, block.force_kN);
+  memory.forecast = memory.ended === null ? forecastOf(memory, dt_s) : null;
+}
+
+/** Everything that follows from a closed block: rates, speed, stage, ends, forecast. Bounded work, whatever the rate of readings. */
 export function followBlock(memory: WatchMemory): void {
   const block = blockBack(memory.blocks, 0);
   if (!block) return;
@@ -78,25 +123,8 @@ export function followBlock(memory: WatchMemory): void {
   const { force_kN_per_s, table_mm_per_s } = recentSlopes(memory.blocks, RATE_S);
   memory.rate_kN_per_s = force_kN_per_s;
   memory.speed_mm_per_s = table_mm_per_s;
-  if (memory.stage === 'slack') {
-    followStage(memory, block, 0, dt_s);
-    if (memory.stage === 'slack') followSlackLevel(memory, block);
-    else startLoaded(memory, block);
-    return;
-  }
-  if (memory.axis === 'table' && Number.isNaN(block.table_mm)) {
-    memory.doubts.tableLost_s ??= block.time_s;
-    return;
-  }
-  const travel = travelOf(memory, block);
-  memory.travel = travel;
-  memory.lastBlock_kN = block.force_kN;
-  addToCurve(memory.curve, block.time_s, block.force_kN, travel);
-  followSpeed(memory, dt_s);
-  followTangent(memory, block, travel);
-  followStage(memory, block, travel, dt_s);
-  followDrop(memory, block);
+  if (memory.stage === 'slack') followSlackBlock(memory, block);
+  else if (memory.axis === 'table' && Number.isNaN(block.table_mm)) memory.doubts.tableLost_s ??= block.time_s;
+  else followLoadedBlock(memory, block, dt_s);
   if (isPartingFinal(memory, block)) end(memory, 'parted', memory.loss?.from_s ?? block.time_s);
-  memory.envelope_kN = Math.max(memory.envelope_kN, block.force_kN);
-  memory.forecast = memory.ended === null ? forecastOf(memory, dt_s) : null;
 }

@@ -63,7 +63,7 @@ export function addToBlock(blocks: Blocks, sample: WatchSample): void {
   blocks.readings++;
   blocks.sumTime += sample.time_s;
   blocks.sumForce += sample.force_kN;
-  if (sample.table_mm === null) return;
+  if (sample.table_mm === null || Number.isNaN(sample.table_mm)) return;
   blocks.tables++;
   blocks.sumTable += sample.table_mm;
 }

@@ -27,7 +27,6 @@ export interface DoubtCounts {
   fixturePassed_s: number | null;
   withdrawnParting_s: number | null;
   tableLost_s: number | null;
-  afterEnd: number;
   roseAfterEnd_s: number | null;
 }
 
@@ -49,7 +48,7 @@ export interface WatchMemory {
   readonly noise: NoiseTrack;
   readonly hold: JumpHold;
   readonly blocks: Blocks;
-  readonly curve: Curve;
+  curve: Curve;
   readonly lines: readonly RuleLine[];
   readonly passed: { readonly name: string; readonly force_kN: number; readonly time_s: number }[];
   readonly doubts: DoubtCounts;
@@ -61,6 +60,8 @@ export interface WatchMemory {
   time_s: number;
   zero_kN: number;
   zeroBlocks: number;
+  /** Where the force stood in the first half second. */
+  rest_kN: number;
   stage: Stage;
   /** Blocks in a row that speak for another stage. */
   votes: number;
@@ -129,7 +130,6 @@ function noDoubts(): DoubtCounts {
     fixturePassed_s: null,
     withdrawnParting_s: null,
     tableLost_s: null,
-    afterEnd: 0,
     roseAfterEnd_s: null,
   };
 }
@@ -150,6 +150,7 @@ export function startMemory(options: WatchOptions): WatchMemory {
     time_s: Number.NEGATIVE_INFINITY,
     zero_kN: 0,
     zeroBlocks: 0,
+    rest_kN: 0,
     stage: 'slack',
     votes: 0,
     maximum_kN: null,

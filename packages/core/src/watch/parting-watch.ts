@@ -30,10 +30,11 @@ function trackPeak(memory: WatchMemory, time_s: number, force_kN: number): void 
   if (force_kN > memory.peakNow_kN) memory.peakNow_kN = force_kN;
 }
 
-/** Taking up slack, a link that snags and lets go is no parting. */
-function couldPart(memory: WatchMemory): boolean {
+/** Taking up slack, a link that snags and lets go is no parting; nor is the last of the force when the table is run back. */
+function couldPart(memory: WatchMemory, from_kN: number): boolean {
   if (memory.maximum_kN === null || memory.stage === 'slack' || memory.stage === 'take-up') return false;
-  return memory.maximum_kN - memory.zero_kN > 5 * loadLevel_kN(memory);
+  const above = memory.maximum_kN - memory.zero_kN;
+  return above > 5 * loadLevel_kN(memory) && from_kN - memory.zero_kN > BACK_SHARE * above;
 }
 
 function startLoss(memory: WatchMemory, time_s: number, from_kN: number): void {
@@ -57,7 +58,7 @@ export function followLoss(memory: WatchMemory, time_s: number, force_kN: number
   const { loss, zero_kN } = memory;
   if (!loss) {
     const isLost = force_kN - zero_kN < LOSS_SHARE * (peak - zero_kN) && peak - zero_kN > 0;
-    if (isLost && couldPart(memory)) startLoss(memory, time_s, peak);
+    if (isLost && couldPart(memory, peak)) startLoss(memory, time_s, peak);
     return;
   }
   loss.readings++;
@@ -75,8 +76,9 @@ export function isPartingFinal(memory: WatchMemory, block: Block): boolean {
   const left = (block.force_kN - memory.zero_kN) / (loss.from_kN - memory.zero_kN);
   if (left > NOTHING_SHARE) return false;
   const since_s = block.time_s - loss.from_s;
-  if (axis === 'time') return since_s > FINAL_BLIND_S;
-  const hasStopped = Math.abs(memory.speed_mm_per_s ?? 0) < STOPPED * memory.usualSpeed_mm_per_s;
+  if (axis === 'time' || Number.isNaN(block.table_mm)) return since_s > FINAL_BLIND_S;
+  const speed = memory.speed_mm_per_s;
+  const hasStopped = speed !== null && Math.abs(speed) < STOPPED * memory.usualSpeed_mm_per_s;
   const movedOn_mm = Math.abs(block.table_mm - loss.table_mm);
   const loaded_mm = Math.abs(loss.table_mm - memory.travelFrom);
   return (hasStopped && since_s > STOPPED_S) || movedOn_mm > MOVED_ON * loaded_mm || since_s > FINAL_S;

@@ -4,7 +4,6 @@ import { noiseOf } from './noise-track.ts';
 import type { WatchSample } from './state.ts';
 
 const STUCK_S = 3;
-const BELOW_ZERO_TIMES = 4;
 /** A jump that stays and multiplies or divides the force by more than this is no behaviour of steel, unless it parts. */
 const UNIT_TIMES = 1.5;
 
@@ -29,14 +28,6 @@ export function noteStuck(memory: WatchMemory, sample: WatchSample): void {
   doubts.stuckFrom_s = memory.sameForceFrom_s;
   doubts.stuckAt_kN = sample.force_kN;
   doubts.stuckFor_s = same_s;
-}
-
-/** A force that runs far below zero before any load was seen. */
-export function noteBelowZero(memory: WatchMemory, sample: WatchSample): void {
-  if (memory.stage !== 'slack' || memory.doubts.belowZeroFrom_s !== null || sample.force_kN >= 0) return;
-  if (sample.force_kN < -BELOW_ZERO_TIMES * loadLevel_kN(memory) && sample.force_kN < memory.zero_kN) {
-    memory.doubts.belowZeroFrom_s = sample.time_s;
-  }
 }
 
 /** A sudden rise that stays and is more than steel can do. */

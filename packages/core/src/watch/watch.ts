@@ -8,7 +8,7 @@ import { startMemory, type WatchMemory } from './memory.ts';
 import { noiseOf, observeNoise } from './noise-track.ts';
 import { checkOptions } from './options-check.ts';
 import { followLoss, hasComeBack } from './parting-watch.ts';
-import { noteBelowZero, noteGap, noteJump, noteLimits, noteStuck } from './sample-doubts.ts';
+import { noteGap, noteJump, noteLimits, noteStuck } from './sample-doubts.ts';
 import type { WatchOptions, WatchSample, WatchState } from './state.ts';
 
 /**
@@ -60,7 +60,6 @@ function withdrawParting(memory: WatchMemory): void {
 function take(memory: WatchMemory, sample: WatchSample, wasHeld = false): void {
   believe(memory.hold, sample, wasHeld);
   if (memory.ended !== null) {
-    memory.doubts.afterEnd++;
     if (memory.ended === 'parted' && hasComeBack(memory, sample.time_s, sample.force_kN)) withdrawParting(memory);
     else {
       if (sample.force_kN > (memory.maximum_kN ?? Number.POSITIVE_INFINITY))
@@ -89,12 +88,15 @@ function settleHeld(memory: WatchMemory, sample: WatchSample, jumps: boolean): v
   hold.held.length = 0;
 }
 
+/** No force in kN and no time in s of a pull is as large; larger ones would overflow when squared. */
+const LARGEST = 1e12;
+
 function refuseNumbers(sample: WatchSample): void {
   for (const [name, value] of [
     ['time_s', sample.time_s],
     ['force_kN', sample.force_kN],
   ] as const) {
-    if (Number.isFinite(value)) continue;
+    if (Math.abs(value) < LARGEST) continue;
     throw new InputError(
       'watch/reading-not-a-number',
       `The reading's ${name} is ${value}. Send only readings that were understood, and null for a table that was not read.`,
@@ -115,7 +117,7 @@ function noteArrival(memory: WatchMemory, sample: WatchSample): void {
 
 /**
  * Takes one sample in: constant time and memory whatever came before. Changes the state in place and returns it.
- * Time or force that is no finite number: throws `watch/reading-not-a-number`, the state as it was. Time before the last sample: the
+ * Time or force that is no number below 1e12: throws `watch/reading-not-a-number`, the state as it was. Time before the last sample: the
  * sample is left out and a doubt says so. A table or extension that is null or NaN was not read. After an operator's stop or an agreed
  * drop samples no longer change the maximum. A silence is over with the next sample; a parting is withdrawn, with a doubt, when
  * over a fifth of the maximum comes back for a second.
@@ -129,7 +131,6 @@ export function step(state: WatchState, sample: WatchSample): WatchState {
   }
   noteArrival(memory, sample);
   noteStuck(memory, sample);
-  noteBelowZero(memory, sample);
   memory.last = sample;
   memory.time_s = Math.max(memory.time_s, sample.time_s);
   observeNoise(memory.noise, sample.time_s, sample.force_kN);

@@ -1,7 +1,7 @@
 import { drawLink, type LinkMaking, type WeakZone } from './chain-link.ts';
 import type { Chain } from './chain-pull.ts';
 import type { PracticeChain, PracticeOptions, PracticeRig } from './practice-options.ts';
-import { stream } from './random.ts';
+import { practiceStream } from './random.ts';
 
 /** A chain drawn for a practice pull, with the strength that will decide it. */
 export interface DrawnChain {
@@ -29,7 +29,7 @@ export function rangeFor_kN(chain: PracticeChain): number {
 /** Draws the links one after another, so that a longer chain of one seed begins with the links of a shorter one. */
 export function drawChain(options: PracticeOptions): DrawnChain {
   const chain = options.chain ?? {};
-  const random = stream(options.seed, 'practice/links');
+  const random = practiceStream(options.seed, 'links');
   const links = Array.from({ length: chain.links ?? 5 }, () => drawLink(makingOf(chain), 1, random));
   const leastLink_kN = Math.min(...links.map((link) => link.zone.strength_kN));
   const gripZone = gripZoneOf(chain, leastLink_kN);
@@ -77,7 +77,7 @@ function gripZoneOf(chain: PracticeChain, leastLink_kN: number): WeakZone | null
 }
 
 function seatings(seed: number) {
-  const random = stream(seed, 'practice/seatings');
+  const random = practiceStream(seed, 'seatings');
   return Array.from({ length: 2 }, () => ({
     kind: 'seating' as const,
     share: random.between(0.04, 0.2),

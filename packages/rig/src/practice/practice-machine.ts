@@ -2,7 +2,7 @@ import { advanceChain, type ChainPull, elongation_pct, startChain, storedEnergy_
 import { hydraulicTable, type Table } from './hydraulic-table.ts';
 import { type DrawnChain, drawChain, expectedStrength_kN, nominalLength_mm, rangeFor_kN } from './practice-chain.ts';
 import type { PracticeOperator, PracticeOptions } from './practice-options.ts';
-import { stream } from './random.ts';
+import { practiceStream } from './random.ts';
 import { type Eased, type Hand, type ScriptedHand, scriptedHand, turnedHand } from './valve-hand.ts';
 
 /** Step of the physics. Samples between steps lie on straight lines, so the course does not hang on the sample rate. */
@@ -104,7 +104,7 @@ function tableOf(options: PracticeOptions, valve: Valve): Table {
     order: (time_s, force_kN) =>
       valve.closesAt_s !== null && time_s > valve.closesAt_s ? shut : valve.hand.order(time_s, force_kN),
   };
-  return hydraulicTable(hand, stream(options.seed, 'practice/table'), {
+  return hydraulicTable(hand, practiceStream(options.seed, 'table'), {
     sag_per_kN: (rig.sag_pct ?? 10) / 100 / range_kN,
     wander: rig.wander ?? 0.03,
     damping: rig.damping ?? 0.5,
@@ -127,6 +127,6 @@ function operatorOf(options: PracticeOptions, strength_kN: number): ScriptedHand
         .sort((a, b) => a.share - b.share)
         .map(({ share, lasts_s, keeps }) => ({ from_kN: share * strength_kN, lasts_s, keeps })),
     },
-    stream(options.seed, 'practice/hand'),
+    practiceStream(options.seed, 'hand'),
   );
 }

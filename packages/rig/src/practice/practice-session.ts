@@ -4,7 +4,7 @@ import { rangeFor_kN } from './practice-chain.ts';
 import { type Machine, type MachineState, practiceMachine, step_s } from './practice-machine.ts';
 import { checkPracticeOptions, type PracticeOptions } from './practice-options.ts';
 import { modeOf, type PracticeTruth, type TransducerTruth } from './practice-truth.ts';
-import { type Random, stream } from './random.ts';
+import { practiceStream, type Random } from './random.ts';
 import { indicated_kN, lagged_kN, ringing_kN, rounded } from './transducer.ts';
 
 /** A practice pull in the making. It has no clock of its own: time passes only by `advance`. */
@@ -136,7 +136,7 @@ function recoil_mm(since_s: number): number {
 
 function recorderOf(options: PracticeOptions, transducer: TransducerTruth) {
   const rig = options.rig ?? {};
-  const random = stream(options.seed, 'practice/noise');
+  const random = practiceStream(options.seed, 'noise');
   const travelNoise_mm = rig.travelNoise_mm ?? 0.004;
   const travelResolution_mm = rig.travelResolution_mm ?? 0.01;
   const hasGauge = rig.hasGauge ?? true;

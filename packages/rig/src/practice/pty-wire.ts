@@ -1,8 +1,10 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
+import { existsSync } from 'node:fs';
 import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { lineText } from './line-text.ts';
 import type { LineOptions } from './line-writer.ts';
 import { paced } from './pace.ts';
@@ -90,6 +92,8 @@ async function lay(line: Line): Promise<void> {
   });
   try {
     await ready.promise;
+    // socat tells of the terminal a moment before it lays the link to it.
+    for (let i = 0; i < 200 && !existsSync(line.path); i++) await setTimeout(5);
   } catch (error) {
     const isMissing = error instanceof Error && 'code' in error && error.code === 'ENOENT';
     throw wireFault(line.path, isMissing ? 'the program socat is not installed' : error);

@@ -59,3 +59,8 @@ function shuffle<T>(items: T[], uniform: () => number): T[] {
   }
   return items;
 }
+
+/** The stream of one part of a practice pull, so that no draw of one part shifts those of another. */
+export function practiceStream(seed: number, part: string): Random {
+  return stream(seed, `practice/${part}`);
+}

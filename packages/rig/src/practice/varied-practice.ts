@@ -5,14 +5,14 @@ import type {
   PracticeOptions,
   PracticeRig,
 } from './practice-options.ts';
-import { type Random, stream } from './random.ts';
+import { practiceStream, type Random } from './random.ts';
 
 /**
  * A chain, a rig and an operator drawn from the seed: sizes, lengths, strengths, steels, welds, slips, hesitations and
  * transducers such as a bench may meet. Shares are chosen to cover the ground, not taken from any population.
  */
 export function variedPractice(seed: number): PracticeOptions {
-  const random = stream(seed, 'practice/varied');
+  const random = practiceStream(seed, 'varied');
   const chain = variedChain(random);
   return { seed, chain, rig: variedRig(random, chain), valve: variedOperator(random) };
 }

@@ -14,6 +14,15 @@ export interface KeepOpenOptions {
   trouble(words: string): void;
 }
 
+/** A connection being kept. */
+export interface Keeper {
+  /** Resolves once the first attempt has come out one way or the other, or after a second. */
+  readonly tried: Promise<void>;
+  /** Resolves once nothing more will come. */
+  stop(): Promise<void>;
+}
+
+const TRIED_S = 1;
 const FIRST_WAIT_S = 0.1;
 const LONGEST_WAIT_S = 5;
 
@@ -43,7 +52,8 @@ function pause(seconds: number): Pause {
  * Keeps a connection open until stopped: tries again after 0.1 s, 0.2 s, 0.4 s ... 5 s, and says when it was lost and how long it was away.
  * A connection that held for a second starts the waits anew.
  */
-export function keepOpen({ describe, open, trouble }: KeepOpenOptions): { stop(): Promise<void> } {
+export function keepOpen({ describe, open, trouble }: KeepOpenOptions): Keeper {
+  const first = Promise.withResolvers<void>();
   let isStopped = false;
   let wire: Wire | null = null;
   let waiting: Pause | null = null;
@@ -60,6 +70,7 @@ export function keepOpen({ describe, open, trouble }: KeepOpenOptions): { stop()
     while (!isStopped) {
       try {
         wire = await open();
+        first.resolve();
         if (isStopped) await wire.close();
         if (awaySince_s !== null && !isStopped)
           trouble(`${describe} is back after ${(benchNow_s() - awaySince_s).toFixed(2)} s.`);
@@ -70,6 +81,7 @@ export function keepOpen({ describe, open, trouble }: KeepOpenOptions): { stop()
         awaySince_s = benchNow_s();
         if (!isStopped) trouble(`${describe}: the connection was lost (${why}); trying again.`);
       } catch (error) {
+        first.resolve();
         if (awaySince_s === null && !isStopped) {
           awaySince_s = benchNow_s();
           trouble(`${describe} cannot be reached (${reasonOf(error)}); trying again.`);
@@ -80,7 +92,9 @@ export function keepOpen({ describe, open, trouble }: KeepOpenOptions): { stop()
     }
   }
   const kept = keep();
+  const tired = pause(TRIED_S);
   return {
+    tried: Promise.race([first.promise, tired.done]).finally(() => tired.end()),
     async stop() {
       isStopped = true;
       waiting?.end();

@@ -3,7 +3,7 @@ import modbus from 'modbus-serial';
 import type { Channel, ChannelConfiguration } from '../channel/channel.ts';
 import { type RegisterPlace, registerRequests } from '../frame/register-map.ts';
 import { fitsRing, type RegisterRing } from '../frame/register-ring.ts';
-import { keepOpen, type Wire } from './keep-open.ts';
+import { type Keeper, keepOpen, type Wire } from './keep-open.ts';
 import { latestRound, poll, type RingPlace, ringRound, saysPractice } from './modbus-poll.ts';
 import { type RegisterClock, registerChannels, registerReader } from './modbus-reader.ts';
 import type { SerialSettings } from './serial-lines.ts';
@@ -103,7 +103,7 @@ export function modbusRegisters(options: ModbusOptions): Source {
   checkMap(options);
   const channels = registerChannels(options.registers, options.channels);
   const describe = describeWire(options);
-  let keeper: { stop(): Promise<void> } | null = null;
+  let keeper: Keeper | null = null;
   return {
     describe,
     channels,
@@ -112,6 +112,7 @@ export function modbusRegisters(options: ModbusOptions): Source {
       const place: RingPlace = { seen: null };
       const open = () => openWire(options, channels, sink, place);
       keeper = keepOpen({ describe, open, trouble: (words) => sink.trouble(words) });
+      await keeper.tried;
     },
     async stop() {
       await keeper?.stop();

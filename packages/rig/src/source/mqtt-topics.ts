@@ -5,7 +5,7 @@ import { benchValue, openChannel, unitOf } from '../channel/channel.ts';
 import { type ChannelGuard, channelGuard } from '../channel/channel-guard.ts';
 import { benchNow_s } from '../clock/bench-clock.ts';
 import { atPath, type JsonPath, jsonPath, plainNumber } from '../frame/json-path.ts';
-import { keepOpen, type Wire } from './keep-open.ts';
+import { type Keeper, keepOpen, type Wire } from './keep-open.ts';
 import { printable } from './printable.ts';
 import type { RawReading, Source, SourceSink } from './source.ts';
 
@@ -170,7 +170,7 @@ export function mqttTopics(options: MqttOptions): Source {
     throw new InputError('source/clocks', 'Some topics carry a time and some do not; make two sources of them.', {});
   const topics = [...new Set(places.map((place) => place.topic))];
   const describe = `${options.broker} ${topics.join(', ')}`;
-  let keeper: { stop(): Promise<void> } | null = null;
+  let keeper: Keeper | null = null;
   return {
     describe,
     channels: places.map((place) => place.channel),
@@ -179,6 +179,7 @@ export function mqttTopics(options: MqttOptions): Source {
       const reader = topicReader(places, options.decimal, sink);
       const open = () => openWire(options, topics, reader);
       keeper = keepOpen({ describe, open, trouble: (words) => sink.trouble(words) });
+      await keeper.tried;
     },
     async stop() {
       await keeper?.stop();

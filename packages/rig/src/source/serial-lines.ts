@@ -1,6 +1,6 @@
 import { SerialPort } from 'serialport';
 import { benchNow_s } from '../clock/bench-clock.ts';
-import { keepOpen, type Wire } from './keep-open.ts';
+import { type Keeper, keepOpen, type Wire } from './keep-open.ts';
 import { type LineFormat, type LineReader, lineReader, openLineFormat } from './line-reader.ts';
 import type { Source } from './source.ts';
 
@@ -56,7 +56,7 @@ export function serialLines(options: SerialLinesOptions): Source {
   const format = openLineFormat(options);
   const frame = `${options.dataBits}${options.parity.charAt(0).toUpperCase()}${options.stopBits}`;
   const describe = `serial ${options.path} ${options.baud} ${frame}`;
-  let keeper: { stop(): Promise<void> } | null = null;
+  let keeper: Keeper | null = null;
   return {
     describe,
     channels: format.channels,
@@ -64,6 +64,7 @@ export function serialLines(options: SerialLinesOptions): Source {
     async start(sink) {
       const reader = lineReader(format, sink);
       keeper = keepOpen({ describe, open: () => openWire(options, reader), trouble: (words) => sink.trouble(words) });
+      await keeper.tried;
     },
     async stop() {
       await keeper?.stop();

@@ -1,6 +1,6 @@
 import { connect, type Socket } from 'node:net';
 import { benchNow_s } from '../clock/bench-clock.ts';
-import { keepOpen, type Wire } from './keep-open.ts';
+import { type Keeper, keepOpen, type Wire } from './keep-open.ts';
 import { type LineFormat, type LineReader, lineReader, openLineFormat } from './line-reader.ts';
 import type { Source } from './source.ts';
 
@@ -63,7 +63,7 @@ async function openWire(options: TcpLinesOptions, reader: LineReader): Promise<W
 export function tcpLines(options: TcpLinesOptions): Source {
   const format = openLineFormat(options);
   const describe = `tcp://${options.host}:${options.port}`;
-  let keeper: { stop(): Promise<void> } | null = null;
+  let keeper: Keeper | null = null;
   return {
     describe,
     channels: format.channels,
@@ -71,6 +71,7 @@ export function tcpLines(options: TcpLinesOptions): Source {
     async start(sink) {
       const reader = lineReader(format, sink);
       keeper = keepOpen({ describe, open: () => openWire(options, reader), trouble: (words) => sink.trouble(words) });
+      await keeper.tried;
     },
     async stop() {
       await keeper?.stop();

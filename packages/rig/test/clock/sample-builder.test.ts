@@ -76,6 +76,26 @@ test('a source that becomes ten times slower is a few gaps, not one for ever', (
   assert.ok(gaps.length > 0 && gaps.length < 8, String(gaps.length));
 });
 
+test('two lines laid at one time keep each its own table', () => {
+  const { builder } = watched([source('panel', 'own', 'force', 'table')]);
+  const line = (k: number, arrival_s: number) => [
+    reading('force', k, k * 0.001, arrival_s),
+    reading('table', 2 * k, k * 0.001, arrival_s),
+  ];
+  // The second chunk comes quicker than the first, so the offset falls and times are held.
+  const samples = [
+    ...builder.add(0, line(0, 0.02)),
+    ...builder.add(
+      0,
+      [1, 2, 3, 4].flatMap((k) => line(k, 0.005)),
+    ),
+  ];
+  assert.deepEqual(
+    samples.map(({ force_kN, table_mm }) => [force_kN, table_mm]),
+    [0, 1, 2, 3, 4].map((k) => [k, 2 * k]),
+  );
+});
+
 test('however readings are batched, the samples are the same', () => {
   const all = Array.from({ length: 400 }, (_, i) => [
     reading('force', i, 10 + i * 0.005, i * 0.005 + 0.001),

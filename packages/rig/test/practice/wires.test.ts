@@ -160,10 +160,11 @@ test('the user turns the valve on the wire', async () => {
   socket.destroy();
 });
 
-test('a serial line by pseudo-terminal: every sample arrives, in order', { skip: missing('socat') }, async () => {
+test('a serial line by pseudo-terminal: every sample arrives, in order', { skip: missing('socat') }, async (t) => {
   const options = { ...ductile, ...inHurry, rate_Hz: 100, over: 'pty' } as const;
   const wire = await lay(options);
   const port = new SerialPort({ path: wire.address, baudRate: 115_200 });
+  t.after(() => port.isOpen && port.close());
   let text = '';
   port.on('data', (chunk: Buffer) => {
     text += chunk.toString();

@@ -132,8 +132,9 @@ async function holding(desk: Desk, work: () => Promise<void>): Promise<void> {
 
 /** Pieces under way on a rig, or in a recording that waits to be recovered. */
 async function piecesTaken({ desks, folder }: Bench): Promise<string[]> {
-  const running = [...desks.values()].filter(isTaken).flatMap(({ run }) => (run ? [run.facts()] : []));
-  return [...running, ...(await unfinishedHeads(folder))].map(({ campaign, piece }) => `${campaign}/${piece}`);
+  const running = [...desks.values()].flatMap(({ run }) => (run ? [run.facts()] : []));
+  const active = running.filter(({ state }) => state !== 'ended');
+  return [...active, ...(await unfinishedHeads(folder))].map(({ campaign, piece }) => `${campaign}/${piece}`);
 }
 
 /** A code no pull of the campaign has, neither in the record nor on another rig nor in a recording that waits to be recovered. */
