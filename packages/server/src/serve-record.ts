@@ -1,17 +1,13 @@
 import { fileURLToPath } from 'node:url';
+import { bringIn, type Effects, heldCampaigns, openRecord, type Progress } from '@provinghouse/service';
 import {
-  bringIn,
   bringInPractice,
-  type Effects,
-  heldCampaigns,
-  openRecord,
   openRigDesks,
   type PracticeRigOptions,
-  type Progress,
   practiceRig,
   practiceRigCode,
   readKit,
-} from '@provinghouse/service';
+} from '@provinghouse/service/pull';
 import { startServer } from './main.ts';
 import { recordPorts } from './record-ports.ts';
 

@@ -10,6 +10,5 @@ export { heldCampaigns, listCampaigns } from './list-campaigns.ts';
 export { type OpenRecord, openRecord, recordHome } from './open-record.ts';
 export * from './package/index.ts';
 export { type Published, publishCampaign, type Report, reportOf, software } from './publish-campaign.ts';
-export * from './pull/index.ts';
 export { type FileReading, readTraceFile } from './read-trace-file.ts';
 export { writeWhole } from './write-whole.ts';

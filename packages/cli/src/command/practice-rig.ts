@@ -1,4 +1,4 @@
-import { type PracticeWire, type ServePracticeOptions, servePractice, usualPattern } from '@provinghouse/service';
+import { type PracticeWire, type ServePracticeOptions, servePractice, usualPattern } from '@provinghouse/service/pull';
 import { type Command, type Invocation, positive, text, UsageError, type Values } from '../command.ts';
 import { exitCode } from '../exit.ts';
 import { shown } from '../layout.ts';

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import type { RuleLine, TraceOptions, WatchOptions } from '@provinghouse/core';
-import { recordHome, type WatchNews, watchSource } from '@provinghouse/service';
+import { recordHome } from '@provinghouse/service';
+import { type WatchNews, watchSource } from '@provinghouse/service/pull';
 import { type Command, type Invocation, positive, text, UsageError, type Values } from '../command.ts';
 import { exitCode } from '../exit.ts';
 import { shown } from '../layout.ts';

@@ -181,11 +181,16 @@ export async function startRecord(options: RecordOptions): Promise<PullRecord> {
     practice: () => spool.writer.append({ kind: 'practice', source }),
     ended: (why) => (silence.over(source) ? listener.ended?.(why) : undefined),
   });
-  await Promise.all(sources.map((source, i) => source.start(sinkOf(i))));
   async function stop(why: string): Promise<SpoolStats> {
     silence.stop();
     await Promise.all(sources.map((source) => source.stop()));
     return spool.writer.close(why);
+  }
+  try {
+    await Promise.all(sources.map((source, i) => source.start(sinkOf(i))));
+  } catch (error) {
+    await stop('a source could not be started');
+    throw error;
   }
   return {
     header: spool.header,

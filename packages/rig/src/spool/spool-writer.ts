@@ -86,6 +86,15 @@ function discState(trouble: (words: string) => void) {
   };
 }
 
+/** A viewer that fails is no reason to stop recording. */
+function release(entries: readonly SpoolEntry[], { released, trouble }: SpoolWriterOptions): void {
+  try {
+    released(entries);
+  } catch (error) {
+    trouble(`A viewer failed (${error instanceof Error ? error.message : String(error)}); the record goes on.`);
+  }
+}
+
 /**
  * Appends entries to a spool. They are gathered for up to 4 ms, written in one go and only then released; a sync follows within 40 ms. When the
  * disc takes nothing (full, failing) the file is cut back to its last whole frame, that is said at once, readings wait in memory and the writing
@@ -126,7 +135,7 @@ export function spoolWriter(options: SpoolWriterOptions): SpoolWriter {
     syncs.dirty(oldest_s);
     const lost = disc.takesAgain();
     if (lost > 0) append({ kind: 'lost', readings: lost, why: 'the disc took nothing' });
-    options.released(entries);
+    release(entries, options);
   }
   const loop = workLoop(
     commit,

@@ -266,6 +266,25 @@ function puppet() {
   };
 }
 
+test('a viewer that fails does not stop the record, and that it failed is said', async () => {
+  const memory = memoryFile({ room: 1e9 });
+  const troubles: string[] = [];
+  const outlets = {
+    released: () => {
+      throw new Error('no screen');
+    },
+    trouble: (words: string) => void troubles.push(words),
+  };
+  const { writer } = await beginSpool('', header, outlets, memory.file);
+  for (let k = 0; k < 12; k++) {
+    writer.append({ kind: 'readings', source: 0, readings: line(k) });
+    await setTimeout(2);
+  }
+  await writer.close('done');
+  assert.equal((await recovered(memory.bytes())).samples, 12);
+  assert.match(troubles[0] ?? '', /no screen/);
+});
+
 test('what was shown, what is recovered and what is sealed are the same, sample for sample', async () => {
   const path = newPath();
   const { source, send } = puppet();

@@ -1,5 +1,5 @@
 export { type PracticeWire, type ServePracticeOptions, servePractice, usualPattern } from '@provinghouse/rig/practice';
-export type { Viewer } from './audience.ts';
+export { type Audience, audience, type Viewer } from './audience.ts';
 export { readKit } from './kit.ts';
 export { bringInPractice, practiceCampaign, practiceRigCode } from './practice-campaign.ts';
 export { type PracticeRigOptions, practiceRig } from './practice-rig.ts';

@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Source, sealSpool, startRecord } from '@provinghouse/rig';
@@ -80,8 +81,7 @@ export async function putAside(folder: string, head: RecordingHead): Promise<voi
   await mkdir(aside, { recursive: true });
   const from = spoolPaths(folder, name);
   const to = spoolPaths(aside, name);
-  await rename(from.trace, to.trace);
-  await rename(from.spool, to.spool);
+  for (const part of ['trace', 'spool'] as const) if (existsSync(from[part])) await rename(from[part], to[part]);
   // Last, for as long as the head lies here the recording counts as unfinished.
   await rename(from.head, to.head);
 }

@@ -3,8 +3,9 @@ import { join } from 'node:path';
 import type { UnfinishedPull } from '@provinghouse/contract';
 import { InputError } from '@provinghouse/core';
 import { recover } from '@provinghouse/rig';
+import { campaignRows } from '@provinghouse/store';
 import type { Effects } from '../effects.ts';
-import { sealed, spoolName, spoolPaths } from './keeper.ts';
+import { putAside, sealed, spoolName, spoolPaths } from './keeper.ts';
 import type { RecordingHead } from './ports.ts';
 import { sealPull } from './seal-pull.ts';
 
@@ -58,7 +59,17 @@ export async function recoverPull({ rig, spool, folder }: RecoverInput, effects:
   const head = (await unfinishedHeads(folder)).find((one) => one.rig === rig && spoolName(one) === spool);
   if (!head)
     throw new InputError('pull/spool-unknown', `No recording "${spool}" of ${rig} waits to be recovered.`, { spool });
+  if (await isHeld(head, effects)) {
+    // It was broken off between the record and the putting aside: nothing is missing.
+    await putAside(folder, head);
+    return;
+  }
   const trace = await sealed(folder, head);
   const words = ['Recovered after it was broken off.', ...trace.notes];
   await sealPull({ head, sealed: trace, marks: [], words, folder }, effects);
+}
+
+async function isHeld({ campaign, pull, piece }: RecordingHead, { store }: Effects): Promise<boolean> {
+  const { pulls } = await campaignRows(store, campaign);
+  return pulls.some((row) => row.pull === pull && row.piece === piece);
 }

@@ -7,7 +7,8 @@ import { type ArmInput, cautions, type LiveMessage } from '@provinghouse/contrac
 import type { WatchSample } from '@provinghouse/core';
 import type { RawReading, SourceSink } from '@provinghouse/rig';
 import { practicePull } from '@provinghouse/rig/practice';
-import { bringInPractice, openRecord, openRigDesks, type RigDesks, type WiredRig } from '../../src/index.ts';
+import { openRecord } from '../../src/index.ts';
+import { bringInPractice, openRigDesks, type RigDesks, type WiredRig } from '../../src/pull/index.ts';
 
 /** Samples of one simulated pull, made once for all tests. */
 export const simulated = practicePull({ seed: 11, rate_Hz: 100, after_s: 4 });

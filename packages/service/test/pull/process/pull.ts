@@ -1,6 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { bringInPractice, openRecord, openRigDesks } from '../../../src/index.ts';
+import { openRecord } from '../../../src/index.ts';
+import { bringInPractice, openRigDesks } from '../../../src/pull/index.ts';
 import { armInput, scriptedRig } from '../bench.ts';
 
 /** Pulls in the record of the folder given and kills itself in mid-pull, once a thousand samples were shown. */
