@@ -2,7 +2,8 @@ import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { UnfinishedPull } from '@provinghouse/contract';
 import { InputError } from '@provinghouse/core';
-import { recover } from '@provinghouse/rig';
+import { readSpool, recover } from '@provinghouse/rig';
+import { isPracticeLine } from '@provinghouse/rig/practice';
 import { campaignRows } from '@provinghouse/store';
 import type { Effects } from '../effects.ts';
 import { putAside, sealed, spoolName, spoolPaths } from './keeper.ts';
@@ -53,12 +54,13 @@ export interface RecoverInput {
 
 /**
  * Seals a recording that was broken off into the record, with what is missing said in its note and above its readings.
- * @throws InputError `pull/spool-unknown`, `spool/nothing-recorded`; StoreError
+ * @throws InputError `pull/spool-unknown`, `pull/practice-in-earnest`, `spool/nothing-recorded`; StoreError
  */
 export async function recoverPull({ rig, spool, folder }: RecoverInput, effects: Effects): Promise<void> {
-  const head = (await unfinishedHeads(folder)).find((one) => one.rig === rig && spoolName(one) === spool);
-  if (!head)
+  const found = (await unfinishedHeads(folder)).find((one) => one.rig === rig && spoolName(one) === spool);
+  if (!found)
     throw new InputError('pull/spool-unknown', `No recording "${spool}" of ${rig} waits to be recovered.`, { spool });
+  const head = { ...found, isPractice: found.isPractice || (await saysPractice(spoolPaths(folder, spool).spool)) };
   if (await isHeld(head, effects)) {
     // It was broken off between the record and the putting aside: nothing is missing.
     await putAside(folder, head);
@@ -67,6 +69,15 @@ export async function recoverPull({ rig, spool, folder }: RecoverInput, effects:
   const trace = await sealed(folder, head);
   const words = ['Recovered after it was broken off.', ...trace.notes];
   await sealPull({ head, sealed: trace, marks: [], words, folder }, effects);
+}
+
+/** True where among what could not be read stands a line that says that it is simulated; the head was written before any came. */
+async function saysPractice(path: string): Promise<boolean> {
+  for await (const found of readSpool(path)) {
+    if (found.kind !== 'entry' || found.entry.kind !== 'rejected') continue;
+    if (isPracticeLine(new TextDecoder().decode(found.entry.bytes))) return true;
+  }
+  return false;
 }
 
 async function isHeld({ campaign, pull, piece }: RecordingHead, { store }: Effects): Promise<boolean> {

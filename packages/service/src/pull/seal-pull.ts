@@ -1,3 +1,4 @@
+import { InputError } from '@provinghouse/core';
 import { addRecords, campaignRows } from '@provinghouse/store';
 import type { Effects } from '../effects.ts';
 import { putAside } from './keeper.ts';
@@ -16,9 +17,9 @@ export interface PullToSeal {
 
 /**
  * Writes a sealed recording into the record: its file, its row of pulls and their ledger entries, all in one transaction. A recording in which
- * nothing was loaded is no pull: it is put aside and said so. One that was simulated enters no campaign that is meant in earnest.
+ * nothing was loaded is no pull: it is put aside and said so.
  * @returns why nothing entered the record; null when it did
- * @throws StoreError where the record cannot be written; the recording then stays where it is
+ * @throws InputError `pull/practice-in-earnest` where it was simulated and the campaign is meant in earnest; StoreError where the record cannot be written; the recording then stays where it is
  */
 export async function sealPull(
   { head, sealed, marks, words, folder }: PullToSeal,
@@ -30,7 +31,10 @@ export async function sealPull(
     return `Nothing was loaded, so piece ${head.piece} counts as not pulled. ${reads.words}`;
   }
   if (head.isPractice && !(await isUnreal(head.campaign, effects)))
-    return `It was simulated, and campaign ${head.campaign} is not marked as practice or invented: it does not enter the record.`;
+    throw new InputError(
+      'pull/practice-in-earnest',
+      `It was simulated, and campaign ${head.campaign} is not marked as practice or invented: it does not enter the record.`,
+    );
   const notes = [...words, ...marks.map((mark) => `At ${mark.time_s.toFixed(1)} s: ${mark.words}.`)];
   await addRecords(effects.store, {
     campaign: head.campaign,
