@@ -64,7 +64,7 @@ function sendProblem(reply: FastifyReply, problem: Problem): FastifyReply {
 function problemOf(error: unknown, onFault: AppOptions['onFault']): Problem {
   if (error instanceof ProblemError) return describeProblem(error.code, error.message);
   if (isInputError(error)) {
-    const code = /^(pull|source)\//.test(error.code) ? 'pull-refused' : 'record-at-fault';
+    const code = /^(pull|source|spool|record|practice)\//.test(error.code) ? 'pull-refused' : 'record-at-fault';
     return { ...describeProblem(code, error.message), fault: error.code };
   }
   const body = bodyFaultOf(error);

@@ -4,7 +4,8 @@ import { createHash } from 'node:crypto';
 import { once } from 'node:events';
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer, type Socket } from 'node:net';
-import { join } from 'node:path';
+import { tmpdir } from 'node:os';
+import { basename, join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { type Gap, type Recovery, recover, sealSpool, startRecord, tcpLines } from '../../src/index.ts';
@@ -169,7 +170,8 @@ async function resumeAndSeal(path: string, port: number, before: Recovery): Prom
   assert.equal(after.tornBytes, 0);
   assert.equal(marked.length, 1);
   assert.equal(marked[0]?.from_s, before.columns.time_s.at(-1) ?? 0);
-  const tracePath = `${path}.csv`;
+  // Not beside the spool: that disc may be too small for both.
+  const tracePath = join(tmpdir(), `${basename(path)}.${process.pid}.csv`);
   const sealed = await sealSpool(path, tracePath);
   assert.equal(sealed.sha256, createHash('sha256').update(readFileSync(tracePath)).digest('hex'));
   assert.equal(sealed.samples, after.columns.time_s.length);
@@ -192,7 +194,7 @@ export async function killTrial(options: TrialOptions): Promise<TrialResult> {
   });
   const shownAt = () => said.lastIndexOf('shown ');
   while (shownAt() < 0) await setTimeout(2);
-  const later_ms = mishap === 'none' ? 50 : isDisc ? 900 : wire.mishapEnd_ms - 150;
+  const later_ms = mishap === 'none' ? 50 : isDisc ? 1500 : wire.mishapEnd_ms - 150;
   const killAfter_ms = later_ms + draw() * (options.longest_ms ?? (mishap === 'none' ? 1200 : 600));
   if (mishap === 'disc full, then freed') {
     await setTimeout(killAfter_ms);

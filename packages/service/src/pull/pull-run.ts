@@ -118,10 +118,7 @@ async function start(run: Run): Promise<void> {
   }
   run.tell({ kind: 'started', pull: run.pull, at: run.startedAt });
   run.begin();
-  run.recording.ended.then(
-    (end) => finish(run, end),
-    (error) => fail(run, error),
-  );
+  void run.recording.ended.then((end) => finish(run, end));
 }
 
 function mark(run: Run, words: string): void {
@@ -153,29 +150,28 @@ const endWords = {
   silence: 'silence of the rig',
 } as const;
 
-/** The recording is sealed; now it goes into the record, and only then is it told as ended. */
+/** The recording goes into the record, and only then is it told as ended. */
 async function finish(run: Run, end: RecordingEnd): Promise<void> {
-  await run.closeWires();
-  try {
-    const { sealed, marks, view } = end;
-    const words = view.ended === 'parted' ? [] : [`Ended by ${endWords[view.ended ?? 'operator']}.`];
-    run.fault = await sealPull({ head: headOf(run), sealed, marks, words, folder: run.folder }, run.effects);
-  } catch (error) {
-    run.fault = `It lies on disc and can be recovered; it could not be written into the record: ${wordsOf(error)}`;
-  }
-  run.state = 'ended';
   const { view, sealed } = end;
+  await run.closeWires();
+  run.fault = await keepEnd(run, end);
+  run.state = 'ended';
   if (run.fault !== null) run.tell({ kind: 'trouble', time_s: view.time_s, words: run.fault });
-  const sha256 = run.fault === null ? sealed.sha256 : null;
-  run.last = { kind: 'ended', view, samples: sealed.samples, rejected: sealed.rejected, sha256 };
+  const counts = sealed instanceof Error ? { samples: 0, rejected: 0 } : sealed;
+  const sha256 = run.fault === null && !(sealed instanceof Error) ? sealed.sha256 : null;
+  run.last = { kind: 'ended', view, samples: counts.samples, rejected: counts.rejected, sha256 };
   run.tell(run.last);
 }
 
-async function fail(run: Run, error: unknown): Promise<void> {
-  await run.closeWires();
-  run.state = 'ended';
-  run.fault = `The recording could not be sealed: ${wordsOf(error)} What was written lies on disc and can be recovered.`;
-  run.tell({ kind: 'trouble', time_s: null, words: run.fault });
+/** Writes the end into the record; gives what kept it from that, null when nothing did. */
+async function keepEnd(run: Run, { view, sealed, marks }: RecordingEnd): Promise<string | null> {
+  if (sealed instanceof Error) return `It could not be sealed: ${sealed.message} What was written lies on disc.`;
+  const words = view.ended === 'parted' ? [] : [`Ended by ${endWords[view.ended ?? 'operator']}.`];
+  try {
+    return await sealPull({ head: headOf(run), sealed, marks, words, folder: run.folder }, run.effects);
+  } catch (error) {
+    return `It lies on disc and can be recovered; it could not be written into the record: ${wordsOf(error)}`;
+  }
 }
 
 function wordsOf(error: unknown): string {

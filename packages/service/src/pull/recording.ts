@@ -16,7 +16,8 @@ import type { OpenKeeper, SealedRecording, TimedMark } from './ports.ts';
 /** How a recording came to its end. */
 export interface RecordingEnd {
   readonly view: WatchView;
-  readonly sealed: SealedRecording;
+  /** Or what kept it from being sealed; what was written lies on disc all the same. */
+  readonly sealed: SealedRecording | Error;
   readonly marks: readonly TimedMark[];
 }
 
@@ -30,7 +31,7 @@ export interface Recording {
   abandon(): Promise<void>;
   /** What a viewer who comes late is told. */
   story(): LiveMessage[];
-  /** Resolves when it has ended and is sealed; rejects where it could not be. */
+  /** Resolves when it has ended, sealed or not. */
   readonly ended: Promise<RecordingEnd>;
 }
 
@@ -74,8 +75,7 @@ interface Run {
 export async function record(options: RecordingOptions): Promise<Recording> {
   const { watch, openKeeper, tell, onClosing, after_s = 1.5 } = options;
   const run = startRun(watch);
-  const { promise: ended, resolve, reject } = Promise.withResolvers<RecordingEnd>();
-  ended.catch(() => undefined);
+  const { promise: ended, resolve } = Promise.withResolvers<RecordingEnd>();
   const keeper = await openKeeper({ kept: take, trouble: tellTrouble });
   const timer = setInterval(beat, viewEvery_ms);
 
@@ -104,8 +104,10 @@ export async function record(options: RecordingOptions): Promise<Recording> {
     run.isClosed = true;
     clearInterval(timer);
     onClosing?.();
-    const end = (sealed: SealedRecording) => resolve({ view: viewOf(run.state), sealed, marks: run.marks });
-    keeper.seal(view.ended ?? 'operator', run.marks).then(end, reject);
+    const end = (sealed: SealedRecording | Error) => resolve({ view: viewOf(run.state), sealed, marks: run.marks });
+    keeper
+      .seal(view.ended ?? 'operator', run.marks)
+      .then(end, (error: unknown) => end(error instanceof Error ? error : new Error(String(error))));
   }
   return {
     rejected() {

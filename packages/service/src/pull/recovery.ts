@@ -1,7 +1,7 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { UnfinishedPull } from '@provinghouse/contract';
-import { InputError } from '@provinghouse/core';
+import { InputError, isInputError } from '@provinghouse/core';
 import { readSpool, recover } from '@provinghouse/rig';
 import { isPracticeLine } from '@provinghouse/rig/practice';
 import { campaignRows } from '@provinghouse/store';
@@ -31,8 +31,7 @@ async function headAt(folder: string, name: string): Promise<RecordingHead | nul
 /** What an unfinished recording holds, for a screen to offer. */
 export async function describeUnfinished(folder: string, head: RecordingHead): Promise<UnfinishedPull> {
   const name = spoolName(head);
-  const { samples, columns } = await recover(spoolPaths(folder, name).spool);
-  const maximum_kN = columns.force_kN.reduce((most, force) => Math.max(most, force), Number.NEGATIVE_INFINITY);
+  const { samples, maximum_kN } = await contentOf(spoolPaths(folder, name).spool);
   const { pull, campaign, piece, isPractice, startedAt } = head;
   return {
     spool: name,
@@ -42,8 +41,20 @@ export async function describeUnfinished(folder: string, head: RecordingHead): P
     isPractice,
     startedAt,
     samples,
-    maximum_kN: samples === 0 ? null : maximum_kN,
+    maximum_kN,
   };
+}
+
+/** A head without its recording was written in the moment before it: nothing is in it. */
+async function contentOf(spool: string): Promise<Pick<UnfinishedPull, 'samples' | 'maximum_kN'>> {
+  try {
+    const { samples, columns } = await recover(spool);
+    const maximum_kN = columns.force_kN.reduce((most, force) => Math.max(most, force), Number.NEGATIVE_INFINITY);
+    return { samples, maximum_kN: samples === 0 ? null : maximum_kN };
+  } catch (error) {
+    if (!isInputError(error)) throw error;
+    return { samples: 0, maximum_kN: null };
+  }
 }
 
 export interface RecoverInput {
@@ -54,18 +65,19 @@ export interface RecoverInput {
 
 /**
  * Seals a recording that was broken off into the record, with what is missing said in its note and above its readings.
- * @throws InputError `pull/spool-unknown`, `pull/practice-in-earnest`, `spool/nothing-recorded`; StoreError
+ * @throws InputError `pull/spool-unknown`, `pull/practice-in-earnest`; StoreError
  */
 export async function recoverPull({ rig, spool, folder }: RecoverInput, effects: Effects): Promise<void> {
   const found = (await unfinishedHeads(folder)).find((one) => one.rig === rig && spoolName(one) === spool);
   if (!found)
     throw new InputError('pull/spool-unknown', `No recording "${spool}" of ${rig} waits to be recovered.`, { spool });
-  const head = { ...found, isPractice: found.isPractice || (await saysPractice(spoolPaths(folder, spool).spool)) };
-  if (await isHeld(head, effects)) {
-    // It was broken off between the record and the putting aside: nothing is missing.
-    await putAside(folder, head);
+  const { samples } = await contentOf(spoolPaths(folder, spool).spool);
+  // Either nothing came before it broke off, or it broke off when the record held it already: nothing is to be added.
+  if (samples === 0 || (await isHeld(found, effects))) {
+    await putAside(folder, found);
     return;
   }
+  const head = { ...found, isPractice: found.isPractice || (await saysPractice(spoolPaths(folder, spool).spool)) };
   const trace = await sealed(folder, head);
   const words = ['Recovered after it was broken off.', ...trace.notes];
   await sealPull({ head, sealed: trace, marks: [], words, folder }, effects);

@@ -66,6 +66,7 @@ export async function watchSource(input: WatchSourceInput): Promise<Watched> {
   try {
     await one.listen();
     const { view, sealed } = await recording.ended;
+    if (sealed instanceof Error) throw sealed;
     for (const news of teller.view(view, counts)) tell(news);
     tell({ kind: 'ended', view, samples: sealed.samples, rejected: sealed.rejected, sha256: sealed.sha256 });
     const reading = readTrace(sealed.bytes, input.trace);

@@ -103,6 +103,19 @@ test('a recording in which nothing was loaded is no pull: it is put aside and th
   await desks.arm(rig, armInput('PRACTICE-8-1'));
 });
 
+test('a recording to which nothing came ends all the same, is said not to be in the record, and can be put aside', async (t) => {
+  const { desks } = await openBench(t, [scriptedRig(rig, { upTo: 0 })]);
+  await desks.arm(rig, armInput('PRACTICE-8-1'));
+  await desks.start(rig);
+  await desks.stop(rig);
+  const end = (await storyUntil(desks, rig, 'ended')).at(-1);
+  assert.ok(end?.kind === 'ended' && end.sha256 === null);
+  const [left] = (await desks.desk(rig))?.unfinished ?? [];
+  assert.deepEqual([left?.samples, left?.maximum_kN], [0, null]);
+  assert.deepEqual((await desks.recover(rig, left?.spool ?? ''))?.unfinished, []);
+  await desks.arm(rig, armInput('PRACTICE-8-1'));
+});
+
 test('a report of practice pulls is refused where the campaign no longer says that it is practice, whatever the notes say', async (t) => {
   const { desks, effects } = await openBench(t, [scriptedRig(rig)]);
   await desks.arm(rig, armInput('PRACTICE-8-1'));
