@@ -1,8 +1,10 @@
 import { fork } from 'node:child_process';
 import { once } from 'node:events';
+import { createReadStream } from 'node:fs';
 import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import { cautions } from '@provinghouse/contract';
 import { startServer } from '@provinghouse/server';
@@ -66,6 +68,7 @@ const expected = sent - sentBefore;
 const shares = { cpuShare: (cpu.user + cpu.system) / 1e6 / took_s, rss_MB: process.memoryUsage.rss() / 1e6 };
 console.log(JSON.stringify({ seconds: took_s, rate_Hz, expected, ...shares, ...seen }, null, 2));
 viewers.kill();
+const stopped_ms = performance.now();
 await desks.stop('PRACTICE-RIG');
 const { promise, resolve } = Promise.withResolvers<void>();
 await desks.follow('PRACTICE-RIG', {
@@ -78,8 +81,25 @@ await desks.follow('PRACTICE-RIG', {
   drop: () => undefined,
 });
 await promise;
+console.log(JSON.stringify({ sealedAfter_s: (performance.now() - stopped_ms) / 1000, ...(await steps()) }));
 sender.kill();
 await server.close();
 await desks.close();
 await close();
 await rm(home, { recursive: true });
+
+/** The table of this sender rises by the same step with every line, so a line that is missing shows as a longer one. */
+async function steps(): Promise<{ readonly lines: number; readonly missing: number }> {
+  let lines = 0;
+  let missing = 0;
+  let last: number | null = null;
+  for await (const line of createInterface(createReadStream(join(home, 'spool', 'sealed', 'PRACTICE.P-001.csv')))) {
+    const [time, , table] = line.split(',');
+    if (time === undefined || table === undefined || !/^[\d.]+$/.test(time)) continue;
+    const place = Math.round(Number(table) * rate_Hz);
+    if (last !== null) missing += place - last - 1;
+    last = place;
+    lines += 1;
+  }
+  return { lines, missing };
+}

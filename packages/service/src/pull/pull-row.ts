@@ -15,12 +15,6 @@ export function tracePath(pull: string): string {
   return `traces/${pull.toLowerCase()}.csv`;
 }
 
-interface Recorded {
-  readonly head: RecordingHead;
-  readonly bytes: Uint8Array;
-  readonly notes: readonly string[];
-}
-
 /** How the recording reads as a trace. */
 export type Readability =
   | { readonly kind: 'readable' }
@@ -38,9 +32,15 @@ export function readabilityOf(bytes: Uint8Array): Readability {
   }
 }
 
+interface Recorded {
+  readonly head: RecordingHead;
+  /** How its file reads. */
+  readonly reads: Readability;
+  readonly notes: readonly string[];
+}
+
 /** The row of a pull as it enters the record. One that cannot be read is kept and declared invalid. */
-export function pullRow({ head, bytes, notes }: Recorded): Row<'pulls'> {
-  const reads = readabilityOf(bytes);
+export function pullRow({ head, reads, notes }: Recorded): Row<'pulls'> {
   const words = [...(head.isPractice ? [practiceNote] : []), ...notes].join(' ').trim();
   return {
     pull: head.pull,

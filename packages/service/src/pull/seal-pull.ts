@@ -38,7 +38,7 @@ export async function sealPull(
   const notes = [...words, ...marks.map((mark) => `At ${mark.time_s.toFixed(1)} s: ${mark.words}.`)];
   await addRecords(effects.store, {
     campaign: head.campaign,
-    rows: { pulls: [pullRow({ head, bytes: sealed.bytes, notes })] },
+    rows: { pulls: [pullRow({ head, reads, notes })] },
     files: new Map([[tracePath(head.pull), sealed.bytes]]),
     who: head.operator ?? effects.who,
     why: `${head.isPractice ? 'practice pull' : 'pulled'} on ${head.rig}`,
