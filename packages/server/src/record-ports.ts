@@ -4,23 +4,18 @@ import {
   briefOf,
   curveOf,
   type Effects,
-  type Evidence,
   gatherEvidence,
+  type JudgedCampaign,
   ledgerHeadOf,
   ledgerOf,
   listCampaigns,
-  reportOf,
+  renderJudged,
 } from '@provinghouse/service';
 import type { ServerPorts } from './ports.ts';
 
-interface Judged {
-  readonly evidence: Evidence;
-  readonly finding: CampaignFinding;
-}
-
 interface Held {
   readonly head: string;
-  readonly judged: Promise<Judged>;
+  readonly judged: Promise<JudgedCampaign>;
 }
 
 /** The ports of a server over the record. A campaign is judged anew only when its ledger has grown, in a thread beside the server's. */
@@ -28,12 +23,12 @@ export function recordPorts(effects: Effects): ServerPorts {
   const held = new Map<string, Held>();
   const briefs = new WeakMap<CampaignFinding, BriefFinding>();
 
-  async function judge(campaign: string): Promise<Judged> {
+  async function judge(campaign: string): Promise<JudgedCampaign> {
     const evidence = await gatherEvidence(campaign, effects);
     return { evidence, finding: await assembleInWorker(evidence, effects) };
   }
 
-  async function judged(campaign: string): Promise<Judged | null> {
+  async function judged(campaign: string): Promise<JudgedCampaign | null> {
     const head = await ledgerHeadOf(campaign, effects);
     if (head === null) return null;
     const known = held.get(campaign);
@@ -41,7 +36,9 @@ export function recordPorts(effects: Effects): ServerPorts {
     const fresh = { head, judged: judge(campaign) };
     held.set(campaign, fresh);
     // A failure is told to whoever asked, and not kept for the next one.
-    fresh.judged.catch(() => held.delete(campaign));
+    fresh.judged.catch(() => {
+      if (held.get(campaign) === fresh) held.delete(campaign);
+    });
     return fresh.judged;
   }
 
@@ -64,8 +61,8 @@ export function recordPorts(effects: Effects): ServerPorts {
       return found && row ? curveOf(row, found.evidence) : null;
     },
     report: async (campaign) => {
-      if ((await ledgerHeadOf(campaign, effects)) === null) return null;
-      return (await reportOf(campaign, effects)).pdf;
+      const found = await judged(campaign);
+      return found === null ? null : (await renderJudged(found, effects)).pdf;
     },
     ledger: (campaign) => ledgerOf(campaign, effects),
   };

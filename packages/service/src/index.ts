@@ -9,6 +9,14 @@ export { ledgerHeadOf, ledgerOf } from './ledger-of.ts';
 export { heldCampaigns, listCampaigns } from './list-campaigns.ts';
 export { type OpenRecord, openRecord, recordHome } from './open-record.ts';
 export * from './package/index.ts';
-export { type Published, publishCampaign, type Report, reportOf, software } from './publish-campaign.ts';
+export {
+  type JudgedCampaign,
+  type Published,
+  publishCampaign,
+  type Report,
+  renderJudged,
+  reportOf,
+  software,
+} from './publish-campaign.ts';
 export { type FileReading, readTraceFile } from './read-trace-file.ts';
 export { writeWhole } from './write-whole.ts';

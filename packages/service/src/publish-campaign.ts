@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import type { CampaignFinding } from '@provinghouse/contract';
 import { InputError } from '@provinghouse/core';
 import { renderReport } from '@provinghouse/publish';
 import { verifyLedger } from '@provinghouse/store';
@@ -20,15 +21,25 @@ export interface Report {
   readonly pages: number;
 }
 
-/**
- * Renders the report of a campaign as it stands in the record, dated today.
- * @throws InputError `report/practice` where it holds simulated pulls and is not marked as practice or invented
- */
+/** A campaign with its finding, both of the same state of the record. */
+export interface JudgedCampaign {
+  readonly evidence: Evidence;
+  readonly finding: CampaignFinding;
+}
+
+/** Gathers and judges a campaign of the record, then renders it: see {@link renderJudged}. */
 export async function reportOf(campaign: string, effects: Effects): Promise<Report> {
   const evidence = await gatherEvidence(campaign, effects);
+  return renderJudged({ evidence, finding: assembleFinding(evidence) }, effects);
+}
+
+/**
+ * Renders the report of a campaign that is judged already, dated today.
+ * @throws InputError `report/practice` where it holds simulated pulls and is not marked as practice or invented
+ */
+export async function renderJudged({ evidence, finding }: JudgedCampaign, effects: Effects): Promise<Report> {
   refusePractice(evidence);
-  const ledger = await verifyLedger(effects.store, campaign);
-  const finding = assembleFinding(evidence);
+  const ledger = await verifyLedger(effects.store, finding.campaign.campaign);
   const curves = curvesOf(finding.pieces, evidence, pointsPrinted);
   const issuedOn = effects.now().toISOString().slice(0, 10);
   return renderReport({ finding, curves, issuedOn, software, recordHead: ledger.head });
