@@ -1,3 +1,5 @@
+import { extremesOf } from './extremes.ts';
+
 /**
  * Thins a curve for drawing: the record is cut into equal stretches and of each the samples with its lowest and highest y are kept, in order, with
  * the first and last sample of the whole. At most about `points` points come back; every extreme value is among them. NaN samples are left out.
@@ -22,16 +24,4 @@ export function thinCurve(
   }
   if (count > 0) keep(count - 1);
   return { x: kept.map((i) => x[i] as number), y: kept.map((i) => y[i] as number) };
-}
-
-function extremesOf(y: Float64Array, from: number, to: number): { readonly low: number; readonly high: number } {
-  let low = -1;
-  let high = -1;
-  for (let i = from; i < to; i++) {
-    const value = y[i] as number;
-    if (Number.isNaN(value)) continue;
-    if (low < 0 || value < (y[low] as number)) low = i;
-    if (high < 0 || value > (y[high] as number)) high = i;
-  }
-  return { low, high };
 }

@@ -1,3 +1,4 @@
+import { extremesOf } from './extremes.ts';
 import type { TraceSignals } from './signals.ts';
 
 /** Signals thinned to the samples worth drawing; all arrays have one length. */
@@ -33,19 +34,9 @@ function keptSamples(force: Float64Array, points: number): number[] {
   const stretch = Math.max(3, Math.ceil((3 * count) / points));
   const kept: number[] = [];
   for (let from = 0; from < count; from += stretch) {
-    const [low, high] = extremes(force, from, Math.min(count, from + stretch));
+    const { low, high } = extremesOf(force, from, Math.min(count, from + stretch));
     kept.push(...new Set([from, Math.min(low, high), Math.max(low, high)]));
   }
   if (kept.at(-1) !== count - 1) kept.push(count - 1);
   return kept;
-}
-
-function extremes(force: Float64Array, from: number, to: number): [number, number] {
-  let low = from;
-  let high = from;
-  for (let index = from; index < to; index++) {
-    if ((force[index] ?? 0) < (force[low] ?? 0)) low = index;
-    if ((force[index] ?? 0) > (force[high] ?? 0)) high = index;
-  }
-  return [low, high];
 }
