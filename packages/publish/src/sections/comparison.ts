@@ -1,4 +1,5 @@
 import type { Comparison, ProductFinding } from '@provinghouse/contract';
+import type { ValueForMoney } from '@provinghouse/core';
 import {
   breakingForceDots,
   type ComparisonIntervals,
@@ -52,6 +53,17 @@ function compare(comparison: Comparison, document: ReportDocument): Typst[] {
         'Over minimum: mean above the minimum breaking force. Force per mass and per price: mean breaking force over kilograms per metre and over the price of a metre. No order of merit is meant by the order of the rows.',
       ),
     ),
+    ...worthLines(comparison.worth),
+  ];
+}
+
+/** What each product gives for mass, price and against its minimum, with limits, and who is likeliest best by each. */
+function worthLines({ margin, forcePerMass, forcePerPrice }: ValueForMoney): Typst[] {
+  const tables = [margin, forcePerMass, forcePerPrice].filter((one) => one.worths.length > 0);
+  if (tables.length === 0) return [];
+  return [
+    caption(literal('The same with limits')),
+    bullets(tables.map((one) => literal([...one.worths.map((worth) => worth.sentence), one.order.sentence].join(' ')))),
   ];
 }
 

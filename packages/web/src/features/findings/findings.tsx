@@ -79,7 +79,7 @@ function SizeSection({ comparison, finding }: SizeSectionProps) {
       <ProductDecisions products={products} />
       <SplitTable products={products} />
       <BreakTallies products={products} />
-      <ValueTable products={products} />
+      <ValueTable products={products} worth={comparison.worth} />
     </Section>
   );
 }
