@@ -18,6 +18,11 @@ export const campaign: Row<'campaign'> = {
   table_speed_min_mm_per_min: 10,
   table_speed_max_mm_per_min: 60,
   marking: 'invented demonstration data',
+  pieces_per_product: null,
+  order_seed: null,
+  blinding: null,
+  plan_frozen_at: null,
+  unblinded_at: null,
 };
 
 export const people: readonly Row<'people'>[] = [

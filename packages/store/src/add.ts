@@ -1,10 +1,10 @@
-import { type CellValue, type Row, rowFaults, rowId, type Table, type TableName, tables } from '@provinghouse/contract';
+import { type Row, rowId, type TableName, tables } from '@provinghouse/contract';
 import { attach } from './attach.ts';
 import { canonicalJson } from './canonical.ts';
 import type { Database } from './database.ts';
 import { StoreError } from './errors.ts';
 import { appendEntries, chain, type LedgerNote, ledgerHead } from './ledger.ts';
-import { rowFaultsOf } from './row-check.ts';
+import { type CheckedRow, isAttached, refuseBadRow, refuseUnknownNames } from './row-check.ts';
 
 export interface RecordsToAdd {
   readonly campaign: string;
@@ -16,12 +16,6 @@ export interface RecordsToAdd {
   readonly why: string;
   /** ISO 8601, from the caller's clock. */
   readonly at: string;
-}
-
-interface NewRow {
-  readonly kind: TableName;
-  readonly id: string;
-  readonly body: Readonly<Record<string, CellValue>>;
 }
 
 /**
@@ -44,7 +38,7 @@ export async function addRecords(
     const head = await ledgerHead(transaction, campaign);
     const notes: LedgerNote[] = [];
     for (const [path, bytes] of input.files) {
-      await refuseTakenPath(transaction, campaign, path);
+      if (await isAttached(transaction, campaign, path)) throw alreadyThere(campaign, path);
       const after = canonicalJson(await attach(transaction, { campaign, path, bytes }));
       notes.push({ at, who, why, action: 'attach', kind: 'attachment', record: path, before: null, after });
     }
@@ -61,32 +55,12 @@ export async function addRecords(
   });
 }
 
-function newRows({ rows }: RecordsToAdd): NewRow[] {
+function newRows({ rows }: RecordsToAdd): CheckedRow[] {
   return (Object.keys(tables) as TableName[]).flatMap((kind) => {
     // Every table's rows are cells by name; the union of their types is wider than TypeScript follows.
-    const bodies = (kind === 'campaign' ? [] : (rows[kind] ?? [])) as unknown as readonly NewRow['body'][];
+    const bodies = (kind === 'campaign' ? [] : (rows[kind] ?? [])) as unknown as readonly CheckedRow['body'][];
     return bodies.map((body) => ({ kind, id: rowId(tables[kind], body), body }));
   });
-}
-
-function badRow({ kind, id }: NewRow, faults: readonly string[]): StoreError {
-  return new StoreError('store/bad-row', `${kind} ${id}: ${faults.join('; ')}`, { context: { kind, id, faults } });
-}
-
-function refuseBadRow(row: NewRow): void {
-  const cells = rowFaults(row.kind, row.body).map(({ column, fault }) => `${column} ${fault}`);
-  const faults = [...rowFaultsOf(row.kind, row.body), ...cells];
-  if (faults.length > 0) throw badRow(row, faults);
-}
-
-async function refuseTakenPath(db: Database, campaign: string, path: string): Promise<void> {
-  const held = await db
-    .selectFrom('attachment')
-    .select('path')
-    .where('campaign', '=', campaign)
-    .where('path', '=', path)
-    .executeTakeFirst();
-  if (held) throw alreadyThere(campaign, path);
 }
 
 function alreadyThere(campaign: string, what: string): StoreError {
@@ -95,54 +69,31 @@ function alreadyThere(campaign: string, what: string): StoreError {
   });
 }
 
-interface RowToWrite extends NewRow {
+interface RowToWrite extends CheckedRow {
   readonly campaign: string;
   readonly ledger_seq: number;
 }
 
 async function writeRow(db: Database, { campaign, kind, id, body, ledger_seq }: RowToWrite): Promise<void> {
-  const held = await db
-    .selectFrom('record')
-    .select(['id', 'position'])
-    .where('campaign', '=', campaign)
-    .where('kind', '=', kind)
-    .execute();
-  if (held.some((row) => row.id === id)) throw alreadyThere(campaign, `${kind} ${id}`);
-  const position = Math.max(-1, ...held.map((row) => row.position)) + 1;
+  const ofKind = db.selectFrom('record').where('campaign', '=', campaign).where('kind', '=', kind);
+  if (await ofKind.select('id').where('id', '=', id).executeTakeFirst()) throw alreadyThere(campaign, `${kind} ${id}`);
+  const last = await ofKind.select(({ fn }) => fn.max('position').as('position')).executeTakeFirst();
+  const position = (last?.position ?? -1) + 1;
+  const revision = 1 + (await timesWritten(db, { campaign, kind, id }));
   await db
     .insertInto('record')
-    .values({ campaign, kind, id, position, revision: 1, body: canonicalJson(body), ledger_seq })
+    .values({ campaign, kind, id, position, revision, body: canonicalJson(body), ledger_seq })
     .execute();
 }
 
-/** A name of another table's row, or of a recording or picture, must be there. */
-async function refuseUnknownNames(db: Database, campaign: string, row: NewRow): Promise<void> {
-  const fields: Table['fields'] = tables[row.kind].fields;
-  const faults: string[] = [];
-  for (const [name, field] of Object.entries(fields)) {
-    const value = row.body[name];
-    if (!field.references || typeof value !== 'string') continue;
-    const held = await db
-      .selectFrom('record')
-      .select('id')
-      .where('campaign', '=', campaign)
-      .where('kind', '=', field.references)
-      .where('id', '=', value)
-      .executeTakeFirst();
-    if (!held) faults.push(`${name} names "${value}", which is not in ${field.references}`);
-  }
-  const path = row.kind === 'pulls' ? row.body.trace : row.kind === 'photographs' ? row.body.file : null;
-  if (typeof path === 'string' && !(await isAttached(db, campaign, path)))
-    faults.push(`it names the file "${path}", which is not attached`);
-  if (faults.length > 0) throw badRow(row, faults);
-}
-
-async function isAttached(db: Database, campaign: string, path: string): Promise<boolean> {
-  const held = await db
-    .selectFrom('attachment')
-    .select('path')
-    .where('campaign', '=', campaign)
-    .where('path', '=', path)
+/** A row that was withdrawn and is written again goes on counting its revisions, so that an old copy of it never fits. */
+async function timesWritten(db: Database, at: Pick<RowToWrite, 'campaign' | 'kind' | 'id'>): Promise<number> {
+  const told = await db
+    .selectFrom('ledger')
+    .select(({ fn }) => fn.countAll().as('times'))
+    .where('campaign', '=', at.campaign)
+    .where('kind', '=', at.kind)
+    .where('record', '=', at.id)
     .executeTakeFirst();
-  return held !== undefined;
+  return Number(told?.times ?? 0);
 }

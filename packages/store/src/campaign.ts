@@ -6,13 +6,14 @@ import {
   type TableName,
   tables,
 } from '@provinghouse/contract';
+import { benchBook } from './bench-book.ts';
 import { contentHash } from './content.ts';
 import type { Database } from './database.ts';
 import { unknownCampaign } from './ledger.ts';
 
 /** Codes of all campaigns, sorted. */
 export async function campaignCodes(db: Database): Promise<string[]> {
-  const rows = await db.selectFrom('campaign').select('code').orderBy('code').execute();
+  const rows = await db.selectFrom('campaign').select('code').where('code', '!=', benchBook).orderBy('code').execute();
   return rows.map(({ code }) => code);
 }
 

@@ -15,7 +15,8 @@ export type StoreErrorCode =
   | 'store/revision-conflict'
   | 'store/reason-missing'
   | 'store/bad-row'
-  | 'store/already-there';
+  | 'store/already-there'
+  | 'store/still-named';
 
 export interface StoreErrorOptions {
   readonly context?: Readonly<Record<string, unknown>>;

@@ -1,5 +1,6 @@
 export { addRecords, type RecordsToAdd } from './add.ts';
-export { readBlob } from './blob.ts';
+export { benchBook, openBenchBook } from './bench-book.ts';
+export { readBlob, writeBlob } from './blob.ts';
 export { type BroughtIn, bringInCampaign, type CampaignToBringIn } from './bring-in.ts';
 export {
   type Attachment,
@@ -16,5 +17,7 @@ export { isStoreError, StoreError, type StoreErrorCode } from './errors.ts';
 export { entryHash, type LedgerEntry, type LedgerPage, ledgerEntries, ledgerHead } from './ledger.ts';
 export { mediaOf } from './media.ts';
 export { openStore, recordName, type Store } from './open.ts';
-export { type Revision, reviseRecord } from './revise.ts';
+export { type Revised, type Revision, type RevisionOf, reviseRecord } from './revise.ts';
+export { type HeldRow, heldRow, heldRows, type RowsPage } from './rows.ts';
 export { type LedgerCheck, verifyLedger } from './verify.ts';
+export { withdrawn, withdrawRecord } from './withdraw.ts';

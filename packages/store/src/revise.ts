@@ -2,72 +2,97 @@ import { type CellValue, rowId, type TableName, tables } from '@provinghouse/con
 import { canonicalJson } from './canonical.ts';
 import type { Database } from './database.ts';
 import { StoreError } from './errors.ts';
-import { appendEntries, chain, ledgerHead } from './ledger.ts';
-import { rowFaultsOf } from './row-check.ts';
+import { appendEntries, chain, type LedgerNote, ledgerHead } from './ledger.ts';
+import { refuseBadRow, refuseUnknownNames } from './row-check.ts';
 
-export interface Revision {
+/** Which revision of which row is meant, and who acts on it why. */
+export interface RevisionOf {
   readonly campaign: string;
   readonly kind: TableName;
   readonly id: string;
-  /** The revision the correction was made from; another one in the record means somebody was faster. */
+  /** The revision the change was made from; another one in the record means somebody was faster. */
   readonly revision: number;
-  /** The whole row as it should stand. Its key may not change. */
-  readonly body: Readonly<Record<string, CellValue>>;
   readonly who: string;
   readonly why: string;
   readonly at: string;
 }
 
+export interface Revision extends RevisionOf {
+  /** The whole row as it should stand. Its key may not change. */
+  readonly body: Readonly<Record<string, CellValue>>;
+  /** What the ledger calls it; `correct` unless said otherwise. */
+  readonly action?: string;
+}
+
+/** A change that was kept. */
+export interface Revised {
+  readonly revision: number;
+  readonly ledgerSeq: number;
+}
+
 /**
  * Corrects one row. The value before stays in the ledger with who, when and why.
- * @returns the new revision
  * @throws StoreError `store/reason-missing`, `store/bad-row`, `store/unknown-record`, `store/revision-conflict`
  */
-export async function reviseRecord(db: Database, input: Revision): Promise<{ revision: number; ledgerSeq: number }> {
-  const { campaign, kind, id } = input;
-  const why = input.why.trim();
-  if (why === '')
-    throw new StoreError('store/reason-missing', `${kind} ${id}: a correction needs its reason`, {
-      context: { kind, id },
-    });
-  refuseBadRow(input);
+export async function reviseRecord(db: Database, input: Revision): Promise<Revised> {
+  const { campaign, kind, id, body } = input;
+  refuseWithoutReason(input);
+  refuseBadRow({ kind, id, body }, rowId(tables[kind], body) === id ? [] : ['the key may not change']);
   return db.transaction().execute(async (transaction) => {
-    const held = await transaction
-      .selectFrom('record')
-      .select(['revision', 'body'])
-      .where('campaign', '=', campaign)
-      .where('kind', '=', kind)
-      .where('id', '=', id)
-      .executeTakeFirst();
-    if (!held)
-      throw new StoreError('store/unknown-record', `campaign ${campaign} holds no ${kind} "${id}"`, {
-        context: { campaign, kind, id },
-      });
-    if (held.revision !== input.revision) throw conflict(input, held.revision);
-    const after = canonicalJson(input.body);
-    const note = { at: input.at, who: input.who, action: 'correct', kind, record: id, why, before: held.body, after };
-    const entries = chain(campaign, await ledgerHead(transaction, campaign), [note]);
-    await appendEntries(transaction, entries);
-    const next = { revision: held.revision + 1, ledgerSeq: entries[0]?.seq ?? 0 };
+    const before = await heldBody(transaction, input);
+    await refuseUnknownNames(transaction, campaign, { kind, id, body });
+    const after = canonicalJson(body);
+    const ledgerSeq = await tell(transaction, input, { action: input.action ?? 'correct', before, after });
+    const revision = input.revision + 1;
     await transaction
       .updateTable('record')
-      .set({ body: after, revision: next.revision, ledger_seq: next.ledgerSeq })
+      .set({ body: after, revision, ledger_seq: ledgerSeq })
       .where('campaign', '=', campaign)
       .where('kind', '=', kind)
       .where('id', '=', id)
       .execute();
-    return next;
+    return { revision, ledgerSeq };
   });
 }
 
-function conflict({ campaign, kind, id, revision }: Revision, held: number): StoreError {
-  const message = `${kind} ${id} has been corrected meanwhile (revision ${held}, not ${revision}); look at it again`;
-  return new StoreError('store/revision-conflict', message, { context: { campaign, kind, id, revision, held } });
+export function refuseWithoutReason({ kind, id, why }: RevisionOf): void {
+  if (why.trim() !== '') return;
+  throw new StoreError('store/reason-missing', `${kind} ${id}: a correction needs its reason`, {
+    context: { kind, id },
+  });
 }
 
-function refuseBadRow({ kind, id, body }: Revision): void {
-  const faults = rowFaultsOf(kind, body);
-  if (rowId(tables[kind], body) !== id) faults.push('the key may not change');
-  if (faults.length > 0)
-    throw new StoreError('store/bad-row', `${kind} ${id}: ${faults.join('; ')}`, { context: { kind, id, faults } });
+/** The row as kept, if it still is the revision meant. @throws StoreError `store/unknown-record`, `store/revision-conflict` */
+export async function heldBody(db: Database, meant: RevisionOf): Promise<string> {
+  const { campaign, kind, id } = meant;
+  const held = await db
+    .selectFrom('record')
+    .select(['revision', 'body'])
+    .where('campaign', '=', campaign)
+    .where('kind', '=', kind)
+    .where('id', '=', id)
+    .executeTakeFirst();
+  if (!held)
+    throw new StoreError('store/unknown-record', `campaign ${campaign} holds no ${kind} "${id}"`, {
+      context: { campaign, kind, id },
+    });
+  if (held.revision !== meant.revision) throw conflict(meant, held.revision);
+  return held.body;
+}
+
+/** Writes one entry about one row; gives its place in the ledger. Call it inside a transaction. */
+export async function tell(
+  db: Database,
+  { campaign, kind, id, at, who, why }: RevisionOf,
+  change: Pick<LedgerNote, 'action' | 'before' | 'after'>,
+): Promise<number> {
+  const note = { at, who, why: why.trim(), kind, record: id, ...change };
+  const entries = chain(campaign, await ledgerHead(db, campaign), [note]);
+  await appendEntries(db, entries);
+  return entries[0]?.seq ?? 0;
+}
+
+function conflict({ campaign, kind, id, revision }: RevisionOf, held: number): StoreError {
+  const message = `${kind} ${id} has been corrected meanwhile (revision ${held}, not ${revision}); look at it again`;
+  return new StoreError('store/revision-conflict', message, { context: { campaign, kind, id, revision, held } });
 }

@@ -1,6 +1,7 @@
 import { sha256 } from './canonical.ts';
 import type { Database, LedgerTable } from './database.ts';
 import { emptyHead, entryHash, ledgerEntries, ledgerHead } from './ledger.ts';
+import { withdrawn } from './withdraw.ts';
 
 export interface LedgerCheck {
   /** True where the chain is whole and everything kept agrees with it. */
@@ -83,6 +84,7 @@ async function recordDisagreements(db: Database, campaign: string, latest: Walk[
   const found = records.flatMap(({ kind, id, body, ledger_seq }) => {
     const entry = latest.get(nameOf(kind, id));
     if (!entry) return [`${kind} ${id}: the ledger does not know this row`];
+    if (entry.after === withdrawn) return [`${kind} ${id}: entry ${entry.seq} withdrew this row, but it is there`];
     return entry.after === body && entry.seq === ledger_seq
       ? []
       : [`${kind} ${id}: the row is not what entry ${entry.seq} says`];
@@ -114,6 +116,6 @@ async function fileDisagreements(db: Database, campaign: string, latest: Walk['l
 
 function missing(latest: Walk['latest'], there: ReadonlySet<string>, concerns: (kind: string) => boolean): string[] {
   return [...latest]
-    .filter(([name, { kind }]) => concerns(kind) && !there.has(name))
+    .filter(([name, { kind, after }]) => concerns(kind) && after !== withdrawn && !there.has(name))
     .map(([, { kind, record, seq }]) => `${kind} ${record}: entry ${seq} tells of it, but it is gone`);
 }

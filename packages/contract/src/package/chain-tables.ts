@@ -83,3 +83,27 @@ export const pieces = table('pieces', 'The links cut from a sample for one pull.
   }),
   note: optional('string', { description: 'anything seen', example: '' }),
 });
+
+export const custody = table('custody', 'Where a sample went: one row for each move, from its receipt on.', {
+  sample: required('string', {
+    key: true,
+    description: 'which sample',
+    example: 'ASH-8-S1',
+    example2: 'BIRCH-8-S1',
+    references: 'samples',
+  }),
+  move: required('integer', {
+    key: true,
+    description: '1 for the receipt, 2, 3 ... in turn',
+    example: '1',
+    minimum: 1,
+  }),
+  moved_at: required('datetime', { description: 'when', example: '2026-03-05T14:00:00Z' }),
+  place: required('string', { description: 'where it was put', example: 'sample shelf 2' }),
+  by: optional('string', { description: 'who moved it', example: 'gauger', references: 'people' }),
+  due_back_on: optional('date', {
+    description: 'day by which it must come back, where it left the laboratory or was lent',
+    example: '',
+  }),
+  note: optional('string', { description: 'anything seen', example: '' }),
+});

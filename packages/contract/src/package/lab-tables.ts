@@ -53,6 +53,28 @@ export const campaign = table('campaign', 'The question and how it is to be deci
     description: 'a marking every page must carry, such as "invented demonstration data"',
     example: 'invented example: replace every row',
   }),
+  pieces_per_product: optional('integer', {
+    description: 'how many pieces of each product are to be pulled, as planned',
+    example: '5',
+    minimum: 1,
+  }),
+  order_seed: optional('integer', {
+    description: 'seed from which the order of the pulls is drawn, so that anybody draws the same order',
+    example: '7',
+    minimum: 0,
+    maximum: 4294967295,
+  }),
+  blinding: optional('string', {
+    description:
+      'open, or blind: from the freezing of the plan to the unblinding no screen and no page names product or supplier',
+    example: 'open',
+    choices: ['open', 'blind'],
+  }),
+  plan_frozen_at: optional('datetime', {
+    description: 'when the plan was frozen, before the first pull; a later change is an amendment with its reason',
+    example: '',
+  }),
+  unblinded_at: optional('datetime', { description: 'when a blind campaign was unblinded', example: '' }),
 });
 
 export const people = table('people', 'Everybody who bought, gauged, pulled, examined or signed.', {
@@ -160,4 +182,28 @@ export const calibrations = table('calibrations', 'Certificates of the instrumen
     example2: '2',
     exclusiveMinimum: 0,
   }),
+});
+
+export const checks = table('checks', 'Check readings: an instrument read against something of known size or force.', {
+  instrument: required('string', {
+    key: true,
+    description: 'which instrument',
+    example: 'CAL-1',
+    references: 'instruments',
+  }),
+  checked_at: required('datetime', {
+    key: true,
+    description: 'when',
+    example: '2026-02-02T08:00:00Z',
+    example2: '2026-02-09T08:05:00Z',
+  }),
+  reference: optional('string', { description: 'what it was read against', example: 'gauge block 20 mm' }),
+  reference_value: required('number', { description: "its known value, in the instrument's unit", example: '20' }),
+  reading: required('number', {
+    description: "what the instrument showed, in the instrument's unit",
+    example: '20.01',
+    example2: '19.99',
+  }),
+  by: optional('string', { description: 'who read it', example: 'gauger', references: 'people' }),
+  note: optional('string', { description: 'anything seen', example: '' }),
 });

@@ -1,6 +1,7 @@
 import type { CampaignFinding } from '@provinghouse/contract';
 import { parseOwnStandard } from '@provinghouse/core';
-import { attachments, campaignRows, readBlob } from '@provinghouse/store';
+import { attachments, readBlob } from '@provinghouse/store';
+import { rowsShown } from '../blind/rows-shown.ts';
 import type { Effects } from '../effects.ts';
 import { assembleFinding } from './assemble.ts';
 import type { Evidence, TraceFile } from './evidence.ts';
@@ -16,8 +17,9 @@ export async function judgeCampaign(input: { readonly campaign: string }, effect
 }
 
 /** Rows, recordings and own specifications of a campaign, out of the record. */
-export async function gatherEvidence(campaign: string, { store, progress }: Effects): Promise<Evidence> {
-  const rows = await campaignRows(store, campaign);
+export async function gatherEvidence(campaign: string, effects: Effects): Promise<Evidence> {
+  const { store, progress } = effects;
+  const rows = await rowsShown(campaign, effects);
   const files = await attachments(store, campaign);
   const traces = new Map<string, TraceFile>();
   const recordings = files.filter((file) => file.path.startsWith('traces/'));

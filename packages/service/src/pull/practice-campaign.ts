@@ -1,4 +1,4 @@
-import { type CampaignRows, type Row, type TableName, tables } from '@provinghouse/contract';
+import { type CampaignRows, rowWith } from '@provinghouse/contract';
 import { bringInCampaign } from '@provinghouse/store';
 import type { Effects } from '../effects.ts';
 import { heldCampaigns } from '../list-campaigns.ts';
@@ -27,19 +27,12 @@ function day(now: Date, later_days = 0): string {
   return new Date(now.getTime() + later_days * 86_400_000).toISOString().slice(0, 10);
 }
 
-/** A row of a table: its columns in order, those that are not named empty. */
-function row<T extends TableName>(kind: T, cells: Partial<Row<T>>): Row<T> {
-  const empty = Object.fromEntries(Object.keys(tables[kind].fields).map((name) => [name, null]));
-  // The cells that may not be empty are those written below; the tests read the rows back as a package.
-  return { ...empty, ...cells } as Row<T>;
-}
-
 function practiceRows(now: Date): CampaignRows {
-  const none = { gauging: [], pulls: [], breaks: [], zinc: [], photographs: [] };
+  const none = { checks: [], custody: [], gauging: [], pulls: [], breaks: [], zinc: [], photographs: [] };
   return {
     ...none,
     campaign: [
-      row('campaign', {
+      rowWith('campaign', {
         campaign: practiceCampaign,
         title: 'Practice at the rig',
         question: 'Does whoever pulls know the rig, the keys and the cautions?',
@@ -52,9 +45,9 @@ function practiceRows(now: Date): CampaignRows {
         marking: 'practice: every figure is simulated',
       }),
     ],
-    people: [row('people', { person: 'learner', name: 'Learner (invented)', role: 'practice pulls' })],
+    people: [rowWith('people', { person: 'learner', name: 'Learner (invented)', role: 'practice pulls' })],
     instruments: [
-      row('instruments', {
+      rowWith('instruments', {
         instrument: practiceRigCode,
         kind: 'rig',
         description: 'practice rig, simulated, 100 kN',
@@ -67,7 +60,7 @@ function practiceRows(now: Date): CampaignRows {
       }),
     ],
     calibrations: [
-      row('calibrations', {
+      rowWith('calibrations', {
         calibration: 'PRACTICE-CERTIFICATE',
         instrument: practiceRigCode,
         calibrated_on: day(now, -1),
@@ -75,7 +68,7 @@ function practiceRows(now: Date): CampaignRows {
       }),
     ],
     products: [
-      row('products', {
+      rowWith('products', {
         product: 'PRACTICE-8',
         supplier: 'Nobody (invented)',
         description: 'simulated 8 mm chain',
@@ -84,9 +77,9 @@ function practiceRows(now: Date): CampaignRows {
         grade: '4',
       }),
     ],
-    samples: [row('samples', { sample: 'PRACTICE-8-S1', product: 'PRACTICE-8', received_on: day(now) })],
+    samples: [rowWith('samples', { sample: 'PRACTICE-8-S1', product: 'PRACTICE-8', received_on: day(now) })],
     pieces: Array.from({ length: pieceCount }, (_, i) =>
-      row('pieces', { piece: `PRACTICE-8-${i + 1}`, sample: 'PRACTICE-8-S1', links: 5, gauge_length_mm: 120 }),
+      rowWith('pieces', { piece: `PRACTICE-8-${i + 1}`, sample: 'PRACTICE-8-S1', links: 5, gauge_length_mm: 120 }),
     ),
   };
 }

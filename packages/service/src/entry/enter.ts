@@ -1,0 +1,93 @@
+import {
+  type CellValue,
+  type EntryRequest,
+  type Kept,
+  type Row,
+  rowId,
+  type TableName,
+  tables,
+} from '@provinghouse/contract';
+import { addRecords, canonicalJson, heldRow, heldRows, type RecordsToAdd, readBlob } from '@provinghouse/store';
+import type { Effects } from '../effects.ts';
+import { campaignOf, rowsOf } from './book.ts';
+import { certificateRule } from './certificate-rule.ts';
+import { codeRule, planRule } from './plan-rule.ts';
+
+type AddedTable = Exclude<TableName, 'campaign'>;
+
+/**
+ * Keeps new rows and files in a book: all of them or none, each with its entry in the ledger. Rows that stand there already with the same
+ * cells are passed over, so that a client which heard no answer may send again.
+ * @throws InputError `entry/certificate-not-in-force`, `entry/plan-not-frozen`, `entry/plan-frozen`, `entry/blind`, `entry/code-tells`;
+ * StoreError as `addRecords`
+ */
+export async function enterRows(book: string, request: EntryRequest, effects: Effects): Promise<Kept> {
+  const { store, now } = effects;
+  const rows = await withoutKept(book, request.rows, effects);
+  const campaign = await campaignOf(store, book);
+  if (campaign) {
+    planRule(campaign, { ...request, rows }, await hasPulls(book, effects));
+    await pieceRule(campaign, rows, effects);
+  }
+  const overridden = await certificateRule(book, { ...request, rows }, effects);
+  const files = new Map<string, Uint8Array>();
+  for (const { path, sha256 } of await filesToAttach(book, request, effects))
+    files.set(path, await readBlob(store, sha256));
+  const given = request.why?.trim() || 'entered';
+  const why = overridden === null ? given : `${given}; ${overridden}`;
+  const { ledgerSeq } = await addRecords(store, {
+    campaign: book,
+    rows,
+    files,
+    who: request.who,
+    why,
+    at: now().toISOString(),
+  });
+  return { ledgerSeq };
+}
+
+async function hasPulls(campaign: string, { store }: Effects): Promise<boolean> {
+  return (await heldRows(store, { campaign, kind: 'pulls', after: -1, limit: 1 })).rows.length > 0;
+}
+
+async function pieceRule(campaign: Row<'campaign'>, rows: RecordsToAdd['rows'], { store }: Effects): Promise<void> {
+  const codes = (rows.pieces ?? []).map(({ piece }) => piece);
+  if (codes.length === 0) return;
+  const products = [...(await rowsOf(store, campaign.campaign, 'products')), ...(rows.products ?? [])];
+  const samples = [...(await rowsOf(store, campaign.campaign, 'samples')), ...(rows.samples ?? [])];
+  const telling = [
+    ...products.flatMap(({ product, supplier }) => [product, supplier]),
+    ...samples.map(({ sample }) => sample),
+  ];
+  codeRule(campaign, codes, telling);
+}
+
+async function withoutKept(
+  book: string,
+  rows: EntryRequest['rows'],
+  { store }: Effects,
+): Promise<RecordsToAdd['rows']> {
+  const left: Partial<Record<AddedTable, unknown[]>> = {};
+  for (const kind of Object.keys(rows) as AddedTable[]) {
+    const open: unknown[] = [];
+    for (const row of rows[kind] ?? []) {
+      // Every row is cells by name; the union of the types of all tables is wider than TypeScript follows.
+      const body = row as Readonly<Record<string, CellValue>>;
+      const held = await heldRow(store, { campaign: book, kind, id: rowId(tables[kind], body) });
+      if (!held || canonicalJson({ ...held.body }) !== canonicalJson(body)) open.push(row);
+    }
+    left[kind] = open;
+  }
+  // The same rows under the same names, some left out.
+  return left as RecordsToAdd['rows'];
+}
+
+async function filesToAttach(
+  book: string,
+  { files = [] }: EntryRequest,
+  { store }: Effects,
+): Promise<readonly { readonly path: string; readonly sha256: string }[]> {
+  if (files.length === 0) return files;
+  const held = await store.selectFrom('attachment').select(['path', 'sha256']).where('campaign', '=', book).execute();
+  return files.filter(({ path, sha256 }) => !held.some((one) => one.path === path && one.sha256 === sha256));
+}
