@@ -27,6 +27,8 @@ export type LiveMessage =
   | { readonly kind: 'view'; readonly view: WatchView }
   | { readonly kind: 'mark'; readonly time_s: number; readonly words: string }
   | { readonly kind: 'trouble'; readonly time_s: number | null; readonly words: string }
+  /** A recording that has ended is being kept: made into a trace, read, written into the record. 1 when that is over, well or not. */
+  | { readonly kind: 'keeping'; readonly share: number }
   | {
       readonly kind: 'ended';
       readonly view: WatchView;

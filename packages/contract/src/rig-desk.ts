@@ -56,9 +56,17 @@ export interface PullAtRig {
   readonly armedAt: string;
   /** What kept the recording from being sealed into the record; null when nothing did. The recording is on disc all the same. */
   readonly fault: string | null;
+  /** Seconds without a reading after which the recording is closed. */
+  readonly silence_s: number;
 }
 
-/** A recording that was broken off: the process or the power went away while it ran. */
+/**
+ * How a recording came to wait: it broke off (the process or the power went away), the program was stopped while it ran, the rig fell silent,
+ * or it ended and could not be kept.
+ */
+export type UnfinishedHow = 'broken off' | 'stopped' | 'silence' | 'ended';
+
+/** A recording that waits: to be gone on with, or to be kept as it is. */
 export interface UnfinishedPull {
   readonly spool: string;
   readonly pull: string;
@@ -68,6 +76,12 @@ export interface UnfinishedPull {
   readonly startedAt: string;
   readonly samples: number;
   readonly maximum_kN: number | null;
+  readonly how: UnfinishedHow;
+  /** Time of its last sample; null where it holds none. */
+  readonly last_s: number | null;
+  readonly hasParted: boolean;
+  /** False where it ended, where the piece has parted, and where nothing was recorded. */
+  readonly canGoOn: boolean;
 }
 
 /** All that the screen of a rig stands on. */
@@ -76,6 +90,10 @@ export interface RigDesk {
   /** Where its readings come from. */
   readonly source: string;
   readonly isPractice: boolean;
+  /** Force its fixture must not see; null where none is stated. */
+  readonly fixtureLimit_kN: number | null;
+  /** Fall from the maximum that ends a pull although nothing parted, as a share of it; null where none is agreed. */
+  readonly agreedDrop: number | null;
   readonly campaigns: readonly CampaignAtRig[];
   readonly pull: PullAtRig | null;
   readonly unfinished: readonly UnfinishedPull[];
@@ -88,5 +106,13 @@ export interface ArmInput {
   /** The code on the tag of the piece in the rig, typed or scanned. */
   readonly confirmed: string;
   readonly operator: string | null;
+  readonly cautions: readonly string[];
+}
+
+/** What is said to go on with a recording that waits: the piece still stands in the rig, and a loaded rig is approached. */
+export interface GoOnInput {
+  readonly spool: string;
+  /** The code on the tag of the piece in the rig, typed or scanned. */
+  readonly confirmed: string;
   readonly cautions: readonly string[];
 }

@@ -1,8 +1,10 @@
 import { fileURLToPath } from 'node:url';
 import fastifyWebsocket from '@fastify/websocket';
-import { isInputError } from '@provinghouse/core';
 import fastify, { type FastifyInstance, type FastifyReply } from 'fastify';
 import { addApi } from './api.ts';
+import { addEntryApi } from './entry-api.ts';
+import type { EntryPorts } from './entry-ports.ts';
+import { faultProblem } from './fault-problem.ts';
 import { addHeaders } from './headers.ts';
 import { isHostAllowed, loopbackNames } from './host-check.ts';
 import type { ServerPorts } from './ports.ts';
@@ -16,7 +18,9 @@ export interface AppOptions {
   readonly webRoot?: string;
   /** Host names answered to, without port; by default those of the loopback. */
   readonly hostNames?: readonly string[];
-  /** The rigs of this bench; without them the server only reads. */
+  /** Where entries are written; without it the server only reads. */
+  readonly entries?: EntryPorts;
+  /** The rigs of this bench. */
   readonly rigs?: RigPorts;
   /** Told of each fault of the server, which the client only hears of in general words. */
   readonly onFault?: (error: unknown) => void;
@@ -25,7 +29,7 @@ export interface AppOptions {
 const ownScreens = fileURLToPath(new URL('../../web/dist/', import.meta.url));
 
 /**
- * Builds the server without listening. It reads only, save at the rigs: every other method is refused with 405.
+ * Builds the server without listening. Without ports to write through every method but reading is refused with 405.
  * Replies that are not the record asked for are problems of RFC 9457, with the codes of {@link problemKinds}.
  */
 export function buildApp(ports: ServerPorts, options: AppOptions = {}): FastifyInstance {
@@ -40,7 +44,10 @@ export function buildApp(ports: ServerPorts, options: AppOptions = {}): FastifyI
     );
   });
   app.setErrorHandler((error, _request, reply) => sendProblem(reply, problemOf(error, options.onFault)));
+  // A form of another site may send plain text without being asked first; only JSON, and the bytes of files, are read.
+  app.removeContentTypeParser('text/plain');
   addRigs(app, options.rigs);
+  if (options.entries) addEntryApi(app, options.entries);
   addApi(app, ports);
   addScreens(app, options.webRoot ?? ownScreens);
   return app;
@@ -51,8 +58,6 @@ const websocketOptions = { options: { maxPayload: 1024, perMessageDeflate: false
 
 function addRigs(app: FastifyInstance, rigs: RigPorts | undefined): void {
   if (!rigs) return;
-  // A form of another site may send plain text without being asked first; only JSON is read.
-  app.removeContentTypeParser('text/plain');
   app.register(fastifyWebsocket, websocketOptions);
   app.register(async (scope) => addRigApi(scope, rigs));
 }
@@ -63,10 +68,8 @@ function sendProblem(reply: FastifyReply, problem: Problem): FastifyReply {
 
 function problemOf(error: unknown, onFault: AppOptions['onFault']): Problem {
   if (error instanceof ProblemError) return describeProblem(error.code, error.message);
-  if (isInputError(error)) {
-    const code = /^(pull|source|spool|record|practice)\//.test(error.code) ? 'pull-refused' : 'record-at-fault';
-    return { ...describeProblem(code, error.message), fault: error.code };
-  }
+  const known = faultProblem(error);
+  if (known !== null) return known;
   const body = bodyFaultOf(error);
   if (body !== null) return describeProblem('body-malformed', body);
   const malformed = statusOf(error);

@@ -1,4 +1,5 @@
 export * from './app.ts';
+export { type EntryPorts, entryPorts } from './entry-ports.ts';
 export * from './main.ts';
 export * from './ports.ts';
 export { type Problem, type ProblemCode, problemKinds } from './problem.ts';

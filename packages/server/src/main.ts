@@ -1,11 +1,13 @@
 import { InputError } from '@provinghouse/core';
 import { buildApp } from './app.ts';
+import type { EntryPorts } from './entry-ports.ts';
 import type { ServerPorts } from './ports.ts';
 import type { RigPorts } from './rig-ports.ts';
 import { servedNames } from './served-names.ts';
 
 export interface StartOptions {
   readonly ports: ServerPorts;
+  readonly entries?: EntryPorts;
   readonly rigs?: RigPorts;
   /** 0 takes any free port. */
   readonly port: number;
@@ -28,6 +30,7 @@ export interface RunningServer {
  */
 export async function startServer({
   ports,
+  entries,
   rigs,
   port,
   host = '127.0.0.1',
@@ -37,6 +40,7 @@ export async function startServer({
   const app = buildApp(ports, {
     hostNames: servedNames(host),
     onFault,
+    ...(entries === undefined ? {} : { entries }),
     ...(rigs === undefined ? {} : { rigs }),
     ...(webRoot === undefined ? {} : { webRoot }),
   });

@@ -9,10 +9,7 @@ import { ProblemError } from './problem.ts';
 export async function refuseOtherOrigins(request: FastifyRequest): Promise<void> {
   const { origin, host } = request.headers;
   if (origin === undefined || isOwn(origin, host)) return;
-  throw new ProblemError(
-    'origin-refused',
-    `A page of ${origin} may not reach the rig. Open the screens of this server.`,
-  );
+  throw new ProblemError('origin-refused', `A page of ${origin} may not write here. Open the screens of this server.`);
 }
 
 function isOwn(origin: string, host: string | undefined): boolean {

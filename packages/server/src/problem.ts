@@ -8,17 +8,21 @@ interface ProblemKind {
 export const problemKinds = {
   'address-malformed': { status: 400, title: 'The address is not well formed' },
   'body-malformed': { status: 400, title: 'What was sent is not well formed' },
-  'origin-refused': { status: 403, title: 'Another site may not reach the rig' },
+  'origin-refused': { status: 403, title: 'Another site may not write here' },
   'address-unknown': { status: 404, title: 'There is nothing at this address' },
   'campaign-unknown': { status: 404, title: 'No such campaign' },
   'curve-unknown': { status: 404, title: 'No curve for this pull' },
   'report-unknown': { status: 404, title: 'No report for this campaign' },
+  'record-unknown': { status: 404, title: 'No such row or file in the record' },
   'rig-unknown': { status: 404, title: 'No such rig' },
-  'method-refused': { status: 405, title: 'This server only reads' },
+  'method-refused': { status: 405, title: 'This is not answered here' },
+  'record-conflict': { status: 409, title: 'Somebody changed this meanwhile' },
   'pull-refused': { status: 409, title: 'The rig does not do this now' },
   'host-refused': { status: 421, title: 'The record is not served under this host name' },
+  'entry-refused': { status: 422, title: 'This cannot be entered as it stands' },
   'record-at-fault': { status: 422, title: 'The record cannot be judged as it stands' },
   'server-fault': { status: 500, title: 'Something broke in the server' },
+  'record-unwritable': { status: 503, title: 'The record cannot be written now' },
   'screens-not-built': { status: 503, title: 'The web screens are not built' },
 } as const satisfies Record<string, ProblemKind>;
 
@@ -33,7 +37,7 @@ export interface Problem {
   readonly status: number;
   readonly detail: string;
   readonly code: ProblemCode;
-  /** For `record-at-fault` and `pull-refused`: the code of the fault. */
+  /** Where the fault has a code of its own: docs/reference/errors.md. */
   readonly fault?: string;
 }
 

@@ -1,9 +1,10 @@
-import { type ArmInput, cautions, type RigDesk } from '@provinghouse/contract';
+import { type ArmInput, cautions, type GoOnInput, type RigDesk, type WireTestMessage } from '@provinghouse/contract';
+import { isInputError } from '@provinghouse/core';
 import type { FastifyInstance } from 'fastify';
 import type { WebSocket } from 'ws';
 import { refuseOtherOrigins } from './origin-check.ts';
 import { ProblemError } from './problem.ts';
-import type { RigPorts, RigViewer } from './rig-ports.ts';
+import type { RigPorts, RigViewer, WireTestViewer } from './rig-ports.ts';
 
 interface RigAddress {
   readonly Params: { readonly rig: string };
@@ -12,6 +13,7 @@ interface RigAddress {
 const name = { type: 'string', minLength: 1, maxLength: 200 };
 const params = { type: 'object', properties: { rig: name }, required: ['rig'] };
 const nothing = { type: 'object', properties: {}, additionalProperties: false };
+const acknowledged = { type: 'array', items: { type: 'string', enum: [...cautions] }, maxItems: cautions.length };
 const armBody = {
   type: 'object',
   properties: {
@@ -19,7 +21,7 @@ const armBody = {
     piece: name,
     confirmed: { type: 'string', maxLength: 200 },
     operator: { type: ['string', 'null'], maxLength: 200 },
-    cautions: { type: 'array', items: { type: 'string', enum: [...cautions] }, maxItems: cautions.length },
+    cautions: acknowledged,
   },
   required: ['campaign', 'piece', 'confirmed', 'operator', 'cautions'],
   additionalProperties: false,
@@ -28,6 +30,12 @@ const markBody = {
   type: 'object',
   properties: { words: { type: 'string', minLength: 1, maxLength: 500 } },
   required: ['words'],
+  additionalProperties: false,
+};
+const goOnBody = {
+  type: 'object',
+  properties: { spool: name, confirmed: { type: 'string', maxLength: 200 }, cautions: acknowledged },
+  required: ['spool', 'confirmed', 'cautions'],
   additionalProperties: false,
 };
 const recoverBody = { type: 'object', properties: { spool: name }, required: ['spool'], additionalProperties: false };
@@ -60,10 +68,20 @@ export function addRigApi(app: FastifyInstance, ports: RigPorts): void {
     act(recoverBody),
     async ({ params: { rig }, body }) => known(await ports.recover(rig, body.spool), rig),
   );
+  app.post<RigAddress & { readonly Body: GoOnInput }>(
+    '/api/rigs/:rig/go-on',
+    act(goOnBody),
+    async ({ params: { rig }, body }) => known(await ports.goOn(rig, body), rig),
+  );
   app.get<RigAddress>(
     '/api/rigs/:rig/live',
     { websocket: true, schema: { params }, onRequest: refuseOtherOrigins },
-    (socket, { params: { rig } }) => void follow(socket, rig, ports),
+    (socket, { params: { rig } }) => void follow(socket, () => ports.follow(rig, viewerOf(socket))),
+  );
+  app.get<RigAddress>(
+    '/api/rigs/:rig/wires',
+    { websocket: true, schema: { params }, onRequest: refuseOtherOrigins },
+    (socket, { params: { rig } }) => void follow(socket, () => ports.testWires(rig, wireViewerOf(socket))),
   );
 }
 
@@ -72,10 +90,11 @@ function known(desk: RigDesk | null, rig: string): RigDesk {
   throw new ProblemError('rig-unknown', `There is no rig ${rig} here. GET /api/rigs lists those there are.`);
 }
 
-/** Close codes of RFC 6455, 7.4.1: going away, policy, try again later. */
-const closed = { unknown: 1008, behind: 1013, fault: 1011 } as const;
+/** Close codes of RFC 6455, 7.4.1: done, policy, fault, try again later. */
+const closed = { done: 1000, unknown: 1008, fault: 1011, behind: 1013 } as const;
 
-async function follow(socket: WebSocket, rig: string, ports: RigPorts): Promise<void> {
+/** Joins a viewer for as long as its connection stands. A refusal is told before the connection is closed. */
+async function follow(socket: WebSocket, join: () => Promise<(() => void) | null>): Promise<void> {
   // A viewer has nothing to say; what it says all the same is not kept.
   socket.on('error', () => socket.terminate());
   let isGone = false;
@@ -85,8 +104,14 @@ async function follow(socket: WebSocket, rig: string, ports: RigPorts): Promise<
     leave?.();
   });
   try {
-    leave = await ports.follow(rig, viewerOf(socket));
-  } catch {
+    leave = await join();
+  } catch (error) {
+    if (isInputError(error)) {
+      const refused: WireTestMessage = { kind: 'refused', code: error.code, words: error.message };
+      socket.send(JSON.stringify(refused));
+      socket.close(closed.done, 'refused');
+      return;
+    }
     socket.close(closed.fault, 'the rig cannot be followed now');
     return;
   }
@@ -99,5 +124,13 @@ function viewerOf(socket: WebSocket): RigViewer {
     send: (message) => socket.send(JSON.stringify(message)),
     backlog: () => socket.bufferedAmount,
     drop: () => socket.close(closed.behind, 'too far behind'),
+  };
+}
+
+function wireViewerOf(socket: WebSocket): WireTestViewer {
+  return {
+    send: (message) => socket.send(JSON.stringify(message)),
+    backlog: () => socket.bufferedAmount,
+    drop: () => socket.close(closed.done, 'over'),
   };
 }

@@ -40,8 +40,5 @@ function isPage(request: FastifyRequest): boolean {
 
 function refuseMethod(request: FastifyRequest, reply: FastifyReply): never {
   reply.header('allow', 'GET, HEAD');
-  throw new ProblemError(
-    'method-refused',
-    `${request.method} is not answered. Records are brought in from the command line.`,
-  );
+  throw new ProblemError('method-refused', `${request.method} is not answered at ${request.url}.`);
 }

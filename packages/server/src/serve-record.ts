@@ -8,6 +8,7 @@ import {
   practiceRigCode,
   readKit,
 } from '@provinghouse/service/pull';
+import { entryPorts } from './entry-ports.ts';
 import { startServer } from './main.ts';
 import { recordPorts } from './record-ports.ts';
 
@@ -40,7 +41,13 @@ export async function serveRecord({ port, host, demo, practice, progress }: Serv
       rigs.push(practiceRig({ rig: practiceRigCode, ...practice }));
     }
     const desks = openRigDesks({ rigs, home: record.home }, record.effects);
-    const server = await startServer({ ports: recordPorts(record.effects), rigs: desks, port, host });
+    const server = await startServer({
+      ports: recordPorts(record.effects),
+      entries: entryPorts(record.effects),
+      rigs: desks,
+      port,
+      host,
+    });
     const close = async () => {
       await desks.close();
       await server.close();

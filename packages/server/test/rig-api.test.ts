@@ -8,13 +8,15 @@ import { audience } from '@provinghouse/service/pull';
 import type { FastifyInstance } from 'fastify';
 import { WebSocket } from 'ws';
 import { buildApp } from '../src/app.ts';
-import type { RigPorts } from '../src/rig-ports.ts';
+import type { RigPorts, WireTestViewer } from '../src/rig-ports.ts';
 import { memoryPorts } from './memory-ports.ts';
 
 const desk: RigDesk = {
   rig: 'RIG-1',
   source: 'tcp://127.0.0.1:4001',
   isPractice: false,
+  fixtureLimit_kN: null,
+  agreedDrop: null,
   campaigns: [],
   pull: null,
   unfinished: [],
@@ -28,6 +30,8 @@ const armed: LiveMessage = {
   at: '2026-03-10T08:00:00Z',
 };
 const viewers = audience();
+const lookingOn = new Set<WireTestViewer>();
+let isPulling = false;
 const heard: unknown[] = [];
 const known = (rig: string, ...said: unknown[]) => {
   if (rig !== 'RIG-1') return null;
@@ -45,6 +49,14 @@ const rigs: RigPorts = {
   mark: async (rig, words) => known(rig, 'mark', words),
   stop: async (rig) => known(rig, 'stop'),
   recover: async (rig, spool) => known(rig, 'recover', spool),
+  goOn: async (rig, input) => known(rig, 'goOn', input),
+  testWires: async (rig, viewer) => {
+    if (rig !== 'RIG-1') return null;
+    if (isPulling) throw new InputError('pull/wires-taken', 'The wires of RIG-1 are taken by pull P-001.');
+    lookingOn.add(viewer);
+    viewer.send({ kind: 'report', seconds: 1, left_s: 299, reports: [], findings: [] });
+    return () => void lookingOn.delete(viewer);
+  },
   follow: async (rig, viewer) => (rig === 'RIG-1' ? viewers.join(viewer, [armed]) : null),
 };
 
@@ -59,6 +71,7 @@ before(async () => {
 
 after(() => app.close());
 
+const goingOn = { spool: 'QUAY-1.P-001', confirmed: 'ASH-8-1', cautions: [...cautions] };
 const arming = { campaign: 'QUAY-1', piece: 'ASH-8-1', confirmed: 'ASH-8-1', operator: null, cautions: [...cautions] };
 
 function post(url: string, payload: unknown, headers: Readonly<Record<string, string>> = {}) {
@@ -77,6 +90,7 @@ describe('what an operator says reaches the rig', () => {
     ['mark', { words: 'bang' }, ['mark', 'bang']],
     ['stop', {}, ['stop']],
     ['recover', { spool: 'QUAY-1.P-001' }, ['recover', 'QUAY-1.P-001']],
+    ['go-on', goingOn, ['goOn', goingOn]],
   ] as const;
   for (const [order, body, expected] of orders) {
     test(`POST ${order} hands it on and answers with the desk`, async () => {
@@ -99,6 +113,13 @@ describe('what is refused is a problem with a stable code', () => {
     ['a refusal of the rig', '/api/rigs/RIG-1/arm', { ...arming, piece: 'PULLED' }, 409, 'pull-refused'],
     ['a body with a part missing', '/api/rigs/RIG-1/arm', { campaign: 'QUAY-1' }, 400, 'body-malformed'],
     ['a caution nobody knows', '/api/rigs/RIG-1/arm', { ...arming, cautions: ['luck'] }, 400, 'body-malformed'],
+    [
+      'going on without the cautions',
+      '/api/rigs/RIG-1/go-on',
+      { spool: 'QUAY-1.P-001', confirmed: 'ASH-8-1' },
+      400,
+      'body-malformed',
+    ],
     ['a mark without words', '/api/rigs/RIG-1/mark', { words: '' }, 400, 'body-malformed'],
     ['a mark that never ends', '/api/rigs/RIG-1/mark', { words: 'x'.repeat(20_000) }, 400, 'body-malformed'],
     ['what is no JSON', '/api/rigs/RIG-1/mark', '{"words":', 400, 'body-malformed'],
@@ -155,6 +176,49 @@ describe('no page of another site reaches the rig', () => {
     assert.equal(reply.statusCode, 421);
     socket.on('error', () => undefined);
     socket.terminate();
+  });
+});
+
+describe('a test of the wires', () => {
+  const url = () => `ws://${address}/api/rigs/RIG-1/wires`;
+
+  test('goes on for as long as its connection stands', async () => {
+    const socket = new WebSocket(url());
+    assert.equal(JSON.parse(String((await once(socket, 'message'))[0])).kind, 'report');
+    assert.equal(lookingOn.size, 1);
+    socket.close();
+    await once(socket, 'close');
+    await new Promise((resolve) => setTimeout(resolve, 50));
+    assert.equal(lookingOn.size, 0);
+  });
+
+  test('that is over closes the connection', async () => {
+    const socket = new WebSocket(url());
+    await once(socket, 'message');
+    for (const viewer of lookingOn) viewer.drop();
+    assert.equal((await once(socket, 'close'))[0], 1000);
+  });
+
+  test('is refused in words while a pull has the wires', async () => {
+    isPulling = true;
+    const socket = new WebSocket(url());
+    assert.deepEqual(JSON.parse(String((await once(socket, 'message'))[0])), {
+      kind: 'refused',
+      code: 'pull/wires-taken',
+      words: 'The wires of RIG-1 are taken by pull P-001.',
+    });
+    await once(socket, 'close');
+    isPulling = false;
+  });
+
+  test('of a rig that is not there is told by the closing, and no page of another site may begin one', async () => {
+    const unknown = new WebSocket(`ws://${address}/api/rigs/NONE/wires`);
+    assert.equal((await once(unknown, 'close'))[0], 1008);
+    const foreign = new WebSocket(url(), { origin: 'http://evil.example' });
+    const [, reply] = await once(foreign, 'unexpected-response');
+    assert.equal(reply.statusCode, 403);
+    foreign.on('error', () => undefined);
+    foreign.terminate();
   });
 });
 

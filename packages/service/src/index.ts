@@ -1,3 +1,4 @@
+export { isStoreError, type StoreError, type StoreErrorCode } from '@provinghouse/store';
 export { briefOf, briefOfCampaign } from './brief/brief.ts';
 export type { Effects, Progress } from './effects.ts';
 export { assembleFinding } from './judge/assemble.ts';

@@ -7,7 +7,16 @@ import {
   type TableName,
   tables,
 } from '@provinghouse/contract';
-import { addRecords, canonicalJson, heldRow, heldRows, type RecordsToAdd, readBlob } from '@provinghouse/store';
+import {
+  addRecords,
+  benchBook,
+  canonicalJson,
+  heldRow,
+  heldRows,
+  openBenchBook,
+  type RecordsToAdd,
+  readBlob,
+} from '@provinghouse/store';
 import type { Effects } from '../effects.ts';
 import { campaignOf, rowsOf } from './book.ts';
 import { certificateRule } from './certificate-rule.ts';
@@ -23,6 +32,7 @@ type AddedTable = Exclude<TableName, 'campaign'>;
  */
 export async function enterRows(book: string, request: EntryRequest, effects: Effects): Promise<Kept> {
   const { store, now } = effects;
+  if (book === benchBook) await openBenchBook(store, now().toISOString());
   const rows = await withoutKept(book, request.rows, effects);
   const campaign = await campaignOf(store, book);
   if (campaign) {

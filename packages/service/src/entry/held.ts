@@ -1,6 +1,6 @@
 import type { FileHeld, HeldFile, Row, RowHeld, RowsHeld, TableName } from '@provinghouse/contract';
 import { InputError } from '@provinghouse/core';
-import { attachments, type HeldRow, heldRows, readBlob, writeBlob } from '@provinghouse/store';
+import { attachments, benchBook, type HeldRow, heldRows, readBlob, writeBlob } from '@provinghouse/store';
 import {
   isBlind,
   type Masks,
@@ -18,15 +18,20 @@ export interface PageAsked {
   readonly limit: number;
 }
 
-/** A page of the rows of one table of a book, as they may be shown: while a campaign is blind, without names. */
+/**
+ * A page of the rows of one table of a book, as they may be shown: while a campaign is blind, without names.
+ * @throws InputError `campaign/unknown`
+ */
 export async function rowsHeld(
   book: string,
   kind: TableName,
   page: PageAsked,
   { store }: Pick<Effects, 'store'>,
 ): Promise<RowsHeld> {
-  const { rows, next } = await heldRows(store, { campaign: book, kind, ...page });
   const campaign = await campaignOf(store, book);
+  if (!campaign && book !== benchBook)
+    throw new InputError('campaign/unknown', `The record holds no campaign "${book}".`, { campaign: book });
+  const { rows, next } = await heldRows(store, { campaign: book, kind, ...page });
   if (!campaign || !isBlind(campaign)) return { rows, next };
   const masks = masksOf(
     { products: await rowsOf(store, book, 'products'), samples: await rowsOf(store, book, 'samples') },

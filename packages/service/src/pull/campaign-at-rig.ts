@@ -6,7 +6,8 @@ import {
   type Specification,
   specificationFor,
 } from '@provinghouse/core';
-import { campaignCodes, campaignRows } from '@provinghouse/store';
+import { campaignCodes } from '@provinghouse/store';
+import { rowsShown } from '../blind/rows-shown.ts';
 import type { Effects } from '../effects.ts';
 import { campaignRow, certificateOn } from '../judge/evidence.ts';
 import { ownStandardsOf } from './own-standards.ts';
@@ -18,7 +19,7 @@ export const expectedOverMinimum = 1.5;
 export async function campaignsAtRig(rig: string, day: string, { store }: Effects): Promise<CampaignAtRig[]> {
   const found: CampaignAtRig[] = [];
   for (const code of await campaignCodes(store)) {
-    const rows = await campaignRows(store, code);
+    const rows = await rowsShown(code, { store });
     const at = campaignAtRig(rows, await ownStandardsOf(code, store), { rig, day });
     if (at) found.push(at);
   }
