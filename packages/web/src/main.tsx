@@ -8,11 +8,15 @@ import './styles/tokens.css';
 import './styles/base.css';
 import './styles/frame.css';
 import './styles/matter.css';
+import './styles/form.css';
 import { MantineProvider } from '@mantine/core';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
+import { openOutbox } from './lib/entry/outbox.ts';
 import { groundManager } from './lib/scheme.ts';
+
+openOutbox();
 
 const root = document.getElementById('root');
 if (root === null) throw new Error('the page has no root element');

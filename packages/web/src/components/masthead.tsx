@@ -1,9 +1,12 @@
 import { useComputedColorScheme, useMantineColorScheme } from '@mantine/core';
+import type { ReactNode } from 'react';
 import { Link, useLocation } from 'wouter';
 import { hrefs } from '../lib/route.ts';
 import { text } from '../lib/text.ts';
+import { KeptMark } from './kept.tsx';
+import { WhoHere } from './who-here.tsx';
 
-/** The plate at the top of every screen: the name, the places of the campaign at hand, the ground. */
+/** The plate at the top of every screen: the name, the bench, who is at it, and below the places of the campaign at hand. */
 export function Masthead({ code }: { readonly code: string | null }) {
   return (
     <header className="plate">
@@ -14,31 +17,77 @@ export function Masthead({ code }: { readonly code: string | null }) {
         <Link className="plate-name" href={hrefs.campaigns()}>
           {text.name}
         </Link>
-        {code === null ? null : <Places code={code} />}
-        <Ground />
+        <Places label={text.places.bench} places={benchPlaces()} />
+        <div className="plate-end">
+          <KeptMark />
+          <WhoHere />
+          <Ground />
+        </div>
       </div>
+      {code === null ? null : (
+        <div className="sheet plate-row plate-campaign">
+          <Link className="plate-code" href={hrefs.board(code)}>
+            {code}
+          </Link>
+          <Places label={text.places.label} places={campaignPlaces(code)}>
+            <a href={hrefs.report(code)}>{text.places.report}</a>
+          </Places>
+        </div>
+      )}
       <RuleEdge />
     </header>
   );
 }
 
-function Places({ code }: { readonly code: string }) {
+interface Place {
+  readonly href: string;
+  readonly name: string;
+}
+
+function benchPlaces(): readonly Place[] {
+  return [
+    { href: hrefs.campaigns(), name: text.places.all },
+    { href: hrefs.rigs(), name: text.places.rig },
+    { href: hrefs.kit(), name: text.places.kit },
+    { href: hrefs.rulebook(), name: text.places.rulebook },
+    { href: hrefs.reckoner(), name: text.places.reckoner },
+    { href: hrefs.people(), name: text.places.people },
+  ];
+}
+
+function campaignPlaces(code: string): readonly Place[] {
+  return [
+    { href: hrefs.board(code), name: text.places.board },
+    { href: hrefs.brief(code), name: text.places.brief },
+    { href: hrefs.samples(code), name: text.places.samples },
+    { href: hrefs.gauging(code), name: text.places.gauging },
+    { href: hrefs.pulls(code), name: text.places.pulls },
+    { href: hrefs.breaks(code), name: text.places.breaks },
+    { href: hrefs.zinc(code), name: text.places.zinc },
+    { href: hrefs.findings(code), name: text.places.findings },
+    { href: hrefs.ledger(code), name: text.places.ledger },
+  ];
+}
+
+interface PlacesProps {
+  readonly label: string;
+  readonly places: readonly Place[];
+  readonly children?: ReactNode;
+}
+
+function Places({ label, places, children }: PlacesProps) {
   const [location] = useLocation();
-  const places = [
-    [hrefs.brief(code), text.places.brief],
-    [hrefs.board(code), text.places.board],
-    [hrefs.findings(code), text.places.findings],
-    [hrefs.ledger(code), text.places.ledger],
-  ] as const;
+  // The board and the list of campaigns stand above other addresses, and are meant only where they stand themselves.
+  const isHere = (href: string) => location === href || (href.split('/').length > 3 && location.startsWith(`${href}/`));
+  const isBelow = (href: string) => href.split('/').length === 2 && href !== '/' && location.startsWith(`${href}/`);
   return (
-    <nav className="plate-places" aria-label={text.places.label}>
-      <Link href={hrefs.campaigns()}>{text.places.all}</Link>
-      {places.map(([href, name]) => (
-        <Link key={href} href={href} aria-current={location === href ? 'page' : undefined}>
+    <nav className="plate-places" aria-label={label}>
+      {places.map(({ href, name }) => (
+        <Link key={href} href={href} aria-current={isHere(href) || isBelow(href) ? 'page' : undefined}>
           {name}
         </Link>
       ))}
-      <a href={hrefs.report(code)}>{text.places.report}</a>
+      {children}
     </nav>
   );
 }

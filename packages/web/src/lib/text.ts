@@ -1,5 +1,6 @@
 import type { DecisionRule, Flag, GaugingQuantity, TraceEvent, Verdict } from '@provinghouse/core';
 import { briefText } from './brief-text.ts';
+import { entryText } from './entry-text.ts';
 import { methodText, readingText } from './method-text.ts';
 import { rigText } from './rig-text.ts';
 
@@ -28,9 +29,20 @@ export const text = {
     findings: 'Findings',
     ledger: 'Ledger',
     report: 'Report (PDF)',
+    bench: 'Places of the bench',
+    rig: 'Rig',
+    kit: 'Kit',
+    rulebook: 'Rulebook',
+    reckoner: 'Reckoner',
+    people: 'People',
+    samples: 'Samples',
+    gauging: 'Gauging',
+    pulls: 'Pulls',
+    breaks: 'Breaks',
+    zinc: 'Zinc',
   },
   marking: (marking: string) => `This record is marked: ${marking}.`,
-  foot: 'Provinghouse shows what the record holds. It never moves the rig and changes nothing here.',
+  foot: 'Provinghouse records and computes. It never moves the rig.',
   fault: {
     title: 'The record could not be read',
     offline:
@@ -135,6 +147,7 @@ export const text = {
     empty: 'This campaign has no pieces yet. Add them to the data package and bring it in again.',
   },
   brief: briefText,
+  entry: entryText,
   rig: rigText,
   piece: {
     of: (supplier: string, product: string) => `${supplier} (${product})`,

@@ -1,0 +1,184 @@
+import { type CellValue, type Row, type RowHeld, type TableName, tables } from '@provinghouse/contract';
+import { useState } from 'react';
+import { typedText } from '../lib/entry/cell-text.ts';
+import { correct, withdraw } from '../lib/entry/enter.ts';
+import { readRows } from '../lib/entry/use-rows.ts';
+import type { Fault } from '../lib/request.ts';
+import { text } from '../lib/text.ts';
+import { TextField } from './form-field.tsx';
+import { type AskedColumn, RowForm } from './row-form.tsx';
+import { SheetOver } from './sheet-over.tsx';
+
+interface CorrectionProps<T extends TableName> {
+  readonly book: string;
+  readonly kind: T;
+  readonly held: RowHeld<T>;
+  readonly asked: readonly AskedColumn[];
+  /** What it is, in words. */
+  readonly what: string;
+  readonly onDone: () => void;
+}
+
+interface Conflict<T extends TableName> {
+  readonly yours: Row<T>;
+  readonly why: string;
+  readonly theirs: RowHeld<T>;
+}
+
+/**
+ * Corrects a row: the cells with their present values, the reason, and where somebody else was faster both versions beside each other.
+ * Nothing typed is lost on the way.
+ */
+export function Correction<T extends TableName>({ book, kind, held, asked, what, onDone }: CorrectionProps<T>) {
+  const [why, setWhy] = useState('');
+  const [isAsked, setAsked] = useState(false);
+  const [conflict, setConflict] = useState<Conflict<T> | null>(null);
+  const [fault, setFault] = useState<Fault | null>(null);
+  const words = text.entry.correction;
+  const send = async (body: Row<T>, revision: number) => {
+    const outcome = await correct({ book, label: words.title(what) }, { kind, id: held.id, revision, body, why });
+    if (outcome.kept) return onDone();
+    if (outcome.fault.code !== 'record-conflict') return setFault(outcome.fault);
+    const found = await readRows(book, kind);
+    const theirs = 'rows' in found ? found.rows.find((row) => row.id === held.id) : undefined;
+    if (theirs) setConflict({ yours: body, why, theirs });
+    else setFault(outcome.fault);
+  };
+  return (
+    <SheetOver title={words.title(what)} onClose={onDone}>
+      {conflict === null ? (
+        <RowForm
+          kind={kind}
+          asked={asked}
+          start={held.body}
+          keep={words.keep}
+          onCancel={onDone}
+          onKeep={(row) => {
+            setAsked(true);
+            if (why.trim() !== '') void send(row, held.revision);
+          }}
+        >
+          <TextField
+            label={words.why}
+            hint={words.whyHint}
+            value={why}
+            fault={isAsked && why.trim() === '' ? text.entry.fault.typed('is empty, but every row needs it') : null}
+            onChange={setWhy}
+          />
+          {fault === null ? null : (
+            <p className="form-fault" role="alert">
+              {fault.detail}
+            </p>
+          )}
+        </RowForm>
+      ) : (
+        <Compared
+          conflict={conflict}
+          kind={kind}
+          asked={asked}
+          onKeep={() => void send(conflict.yours, conflict.theirs.revision)}
+          onLeave={onDone}
+        />
+      )}
+    </SheetOver>
+  );
+}
+
+interface ComparedProps<T extends TableName> {
+  readonly conflict: Conflict<T>;
+  readonly kind: T;
+  readonly asked: readonly AskedColumn[];
+  readonly onKeep: () => void;
+  readonly onLeave: () => void;
+}
+
+function Compared<T extends TableName>({ conflict, kind, asked, onKeep, onLeave }: ComparedProps<T>) {
+  const words = text.entry.correction;
+  const cell = (row: Row<T>, column: string) => {
+    const cells: Readonly<Record<string, CellValue>> = row;
+    return typedText(cells[column] ?? null) || text.none;
+  };
+  const columns = Object.keys(tables[kind].fields).filter(
+    (column) => cell(conflict.yours, column) !== cell(conflict.theirs.body, column),
+  );
+  const labelOf = (column: string) => asked.find((one) => one.column === column)?.label ?? column;
+  return (
+    <div role="alert">
+      <p>{words.conflict(conflict.theirs.who, conflict.theirs.at)}</p>
+      <table className="leaf">
+        <thead>
+          <tr>
+            <th scope="col">{words.column}</th>
+            <th scope="col">{words.theirs}</th>
+            <th scope="col">{words.yours}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {columns.map((column) => (
+            <tr key={column}>
+              <th scope="row">{labelOf(column)}</th>
+              <td>{cell(conflict.theirs.body, column)}</td>
+              <td>{cell(conflict.yours, column)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="form-keys">
+        <button type="button" className="press press-main" onClick={onKeep}>
+          {words.keepYours}
+        </button>
+        <button type="button" className="press" onClick={onLeave}>
+          {words.leaveTheirs}
+        </button>
+      </p>
+    </div>
+  );
+}
+
+interface WithdrawalProps {
+  readonly book: string;
+  readonly kind: TableName;
+  readonly held: RowHeld;
+  readonly what: string;
+  readonly onDone: () => void;
+}
+
+/** Takes a row out of the record, with the reason. */
+export function Withdrawal({ book, kind, held, what, onDone }: WithdrawalProps) {
+  const [why, setWhy] = useState('');
+  const [fault, setFault] = useState<Fault | null>(null);
+  const words = text.entry.correction;
+  const send = async () => {
+    const { id, revision } = held;
+    const outcome = await withdraw({ book, label: words.withdrawTitle(what) }, { kind, id, revision, why });
+    if (outcome.kept) onDone();
+    else setFault(outcome.fault);
+  };
+  return (
+    <SheetOver title={words.withdrawTitle(what)} onClose={onDone}>
+      <form
+        className="form"
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (why.trim() !== '') void send();
+        }}
+      >
+        <TextField
+          label={words.withdrawWhy}
+          hint={words.whyHint}
+          value={why}
+          fault={fault?.detail ?? null}
+          onChange={setWhy}
+        />
+        <p className="form-keys">
+          <button type="submit" className="press press-main" disabled={why.trim() === ''}>
+            {words.withdraw}
+          </button>
+          <button type="button" className="press" onClick={onDone}>
+            {text.entry.form.cancel}
+          </button>
+        </p>
+      </form>
+    </SheetOver>
+  );
+}

@@ -1,0 +1,60 @@
+const plural = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
+
+/** Words of everything that is entered, on whatever screen. */
+export const entryText = {
+  /** Written into the ledger where nobody said who they are. */
+  nobody: 'not named',
+  who: {
+    label: 'At the bench',
+    none: 'Who is it?',
+    title: 'Who is at the bench?',
+    words:
+      'This short name is written into the ledger beside everything that is entered in this browser. It is no password: it says who, it does not prove it.',
+    field: 'Short name',
+    keep: 'It is me',
+    known: 'Known here',
+  },
+  kept: {
+    label: 'State of what was entered',
+    kept: (seq: number) => `kept, ledger entry ${seq}`,
+    idle: 'nothing entered yet on this visit',
+    sending: (count: number) => `${plural(count, 'entry', 'entries')} on the way …`,
+    cutOff: (count: number) =>
+      `The server does not answer. ${plural(count, 'entry waits', 'entries wait')} in this browser, nothing is lost, and ${count === 1 ? 'it is' : 'they are'} sent again every few seconds.`,
+    refused: (count: number) => `${plural(count, 'entry', 'entries')} refused`,
+    refusedTitle: 'Refused by the record',
+    refusedWords: 'Nothing of these was kept. Enter them again with what is asked, or let them go.',
+    letGo: 'Let it go',
+    now: 'Send now',
+  },
+  form: {
+    keep: 'Keep',
+    cancel: 'Cancel',
+    choose: 'choose …',
+    none: 'not recorded',
+    required: 'needed',
+    yes: 'yes',
+    no: 'no',
+  },
+  correction: {
+    open: 'Correct',
+    title: (what: string) => `Correct ${what}`,
+    why: 'Why is it corrected?',
+    whyHint: 'The old value stays in the ledger, with this reason and your name.',
+    keep: 'Keep the correction',
+    nothing: 'Nothing is changed yet.',
+    withdraw: 'Take out',
+    withdrawTitle: (what: string) => `Take ${what} out of the record?`,
+    withdrawWhy: 'Why is it taken out?',
+    conflict: (who: string, at: string) =>
+      `${who} changed this at ${at}, while you were at it. Your entry is not lost: compare, then keep yours over theirs, or leave theirs.`,
+    theirs: 'there now',
+    yours: 'yours',
+    column: 'cell',
+    keepYours: 'Keep mine over theirs',
+    leaveTheirs: 'Leave theirs',
+  },
+  fault: {
+    typed: (words: string) => `This ${words}.`,
+  },
+} as const;
