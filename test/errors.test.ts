@@ -4,7 +4,7 @@ import { test } from 'node:test';
 
 const root = new URL('../', import.meta.url);
 const rooms =
-  'trace|chain|gauging|reckon|package|campaign|template|file|report|store|server|pull|source|record|spool|watch|practice';
+  'trace|chain|gauging|reckon|package|campaign|entry|template|file|report|store|server|pull|source|record|spool|watch|practice';
 
 function codesIn(text: string, quote: string): string[] {
   return [...text.matchAll(new RegExp(`${quote}((?:${rooms})/[a-z-]+)${quote}`, 'g'))].map((match) => match[1] ?? '');

@@ -192,6 +192,13 @@ export interface CampaignSummary {
   readonly standing: Readonly<Record<Verdict, number>>;
 }
 
+/** A page of the campaigns of a record, by their codes. */
+export interface CampaignList {
+  readonly campaigns: readonly CampaignSummary[];
+  /** What to ask the next page with, as `after`; null at the end. */
+  readonly next: string | null;
+}
+
 /** A pull's curve for drawing: thinned so that extremes stay. Arrays have one length; null where the signal is missing or has a gap. */
 export interface PullCurve {
   readonly pull: string;

@@ -5,4 +5,6 @@ export * from './ledger.ts';
 export * from './live.ts';
 export * from './package/index.ts';
 export * from './rig-desk.ts';
+export * from './samples.ts';
+export * from './trace-preview.ts';
 export * from './wire-test.ts';

@@ -1,4 +1,5 @@
 import type { FastifyInstance } from 'fastify';
+import { answers } from './answer-schema.ts';
 import type { ServerPorts } from './ports.ts';
 import { isProblemCode, ProblemError, problemKinds } from './problem.ts';
 
@@ -11,43 +12,65 @@ interface PullAddress {
 }
 
 const code = { type: 'string', pattern: '^[A-Za-z0-9][A-Za-z0-9._-]{0,63}$' };
-const campaignAddress = { params: { type: 'object', properties: { code }, required: ['code'] } };
-const pullAddress = {
-  params: {
-    type: 'object',
-    properties: { code, pull: { type: 'string', minLength: 1, maxLength: 200 } },
-    required: ['code', 'pull'],
+const params = { type: 'object', properties: { code }, required: ['code'] };
+const pageQuery = {
+  type: 'object',
+  properties: {
+    after: { type: 'string', maxLength: 64, default: '' },
+    limit: { type: 'integer', minimum: 1, maximum: 500, default: 100 },
   },
+};
+const answered = (answer: object, summary: string) => ({ schema: { params, response: { 200: answer }, summary } });
+const pullParams = {
+  type: 'object',
+  properties: { code, pull: { type: 'string', minLength: 1, maxLength: 200 } },
+  required: ['code', 'pull'],
 };
 
 /** The reading side of the API: each route asks one port and sends what it says. */
 export function addApi(app: FastifyInstance, ports: ServerPorts): void {
-  app.get('/api/campaigns', () => ports.campaigns());
-
-  app.get<CampaignAddress>('/api/campaigns/:code', { schema: campaignAddress }, async ({ params }) =>
-    known(await ports.finding(params.code), params.code),
+  app.get<{ Querystring: { after: string; limit: number } }>(
+    '/api/campaigns',
+    {
+      schema: { querystring: pageQuery, response: { 200: answers.campaigns }, summary: 'The campaigns of the record' },
+    },
+    ({ query }) => ports.campaigns(query),
   );
 
-  app.get<CampaignAddress>('/api/campaigns/:code/brief', { schema: campaignAddress }, async ({ params }) =>
-    known(await ports.brief(params.code), params.code),
+  app.get<CampaignAddress>(
+    '/api/campaigns/:code',
+    answered(answers.finding, 'The finding of a campaign'),
+    async ({ params }) => known(await ports.finding(params.code), params.code),
   );
 
-  app.get<CampaignAddress>('/api/campaigns/:code/ledger', { schema: campaignAddress }, async ({ params }) =>
-    known(await ports.ledger(params.code), params.code),
+  app.get<CampaignAddress>(
+    '/api/campaigns/:code/brief',
+    answered(answers.brief, 'What was asked, and what can be shown'),
+    async ({ params }) => known(await ports.brief(params.code), params.code),
   );
 
-  app.get<PullAddress>('/api/campaigns/:code/pulls/:pull/curve', { schema: pullAddress }, async ({ params }) => {
-    const curve = await ports.curve(params.code, params.pull);
-    if (curve !== null) return curve;
-    throw new ProblemError(
-      'curve-unknown',
-      `Pull ${params.pull} of campaign ${params.code} has no recording here. A maximum keyed from the panel has none.`,
-    );
-  });
+  app.get<CampaignAddress>(
+    '/api/campaigns/:code/ledger',
+    answered(answers.ledger, 'The ledger of a campaign'),
+    async ({ params }) => known(await ports.ledger(params.code), params.code),
+  );
+
+  app.get<PullAddress>(
+    '/api/campaigns/:code/pulls/:pull/curve',
+    { schema: { params: pullParams, response: { 200: answers.curve }, summary: 'The curve of a pull' } },
+    async ({ params }) => {
+      const curve = await ports.curve(params.code, params.pull);
+      if (curve !== null) return curve;
+      throw new ProblemError(
+        'curve-unknown',
+        `Pull ${params.pull} of campaign ${params.code} has no recording here. A maximum keyed from the panel has none.`,
+      );
+    },
+  );
 
   app.get<CampaignAddress>(
     '/api/campaigns/:code/report.pdf',
-    { schema: campaignAddress },
+    { schema: { params, summary: 'The report as PDF', produces: ['application/pdf'] } },
     async ({ params }, reply) => {
       const report = await ports.report(params.code);
       if (report === null) throw new ProblemError('report-unknown', `There is no report for campaign ${params.code}.`);

@@ -7,11 +7,14 @@ import type { EntryPorts } from './entry-ports.ts';
 import { faultProblem } from './fault-problem.ts';
 import { addHeaders } from './headers.ts';
 import { isHostAllowed, loopbackNames } from './host-check.ts';
+import { addOpenApi } from './open-api.ts';
 import type { ServerPorts } from './ports.ts';
 import { describeProblem, type Problem, type ProblemCode, ProblemError, problemKinds, problemType } from './problem.ts';
 import { addRigApi } from './rig-api.ts';
 import type { RigPorts } from './rig-ports.ts';
+import { addSamplesApi } from './samples-api.ts';
 import { addScreens } from './screens.ts';
+import { compileValidator } from './validator.ts';
 
 export interface AppOptions {
   /** Folder of the built screens; by default that of the web package. */
@@ -46,9 +49,14 @@ export function buildApp(ports: ServerPorts, options: AppOptions = {}): FastifyI
   app.setErrorHandler((error, _request, reply) => sendProblem(reply, problemOf(error, options.onFault)));
   // A form of another site may send plain text without being asked first; only JSON, and the bytes of files, are read.
   app.removeContentTypeParser('text/plain');
+  app.setValidatorCompiler(compileValidator);
+  addOpenApi(app);
   addRigs(app, options.rigs);
-  if (options.entries) addEntryApi(app, options.entries);
-  addApi(app, ports);
+  app.register(async (scope) => {
+    if (options.entries) addEntryApi(scope, options.entries);
+    if (options.entries) addSamplesApi(scope, options.entries);
+    addApi(scope, ports);
+  });
   addScreens(app, options.webRoot ?? ownScreens);
   return app;
 }

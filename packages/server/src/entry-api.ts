@@ -10,6 +10,7 @@ import type { FastifyInstance, FastifyRequest } from 'fastify';
 import type { EntryPorts } from './entry-ports.ts';
 import { campaignCode, entryAnswers, entryBodies, kind, pageQuery } from './entry-schema.ts';
 import { refuseOtherOrigins } from './origin-check.ts';
+import { addPullsApi } from './pulls-api.ts';
 
 interface InBook {
   readonly Params: { readonly code: string };
@@ -38,6 +39,7 @@ export function addEntryApi(app: FastifyInstance, ports: EntryPorts): void {
     ({ body }) => ports.hold(body),
   );
   addSteps(app, ports);
+  addPullsApi(app, ports);
   addBook(app, ports, { root: '/api/campaigns/:code', params: { code: campaignCode } });
   addBook(app, ports, { root: '/api/bench', params: {} });
 }

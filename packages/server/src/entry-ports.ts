@@ -1,13 +1,19 @@
+import { randomInt } from 'node:crypto';
 import type {
   CommissionRequest,
   CorrectionRequest,
+  CutRequest,
   EntryRequest,
   HeldFile,
   Kept,
+  KeptCut,
   KeptRevision,
+  PlannedPulls,
   RowsHeld,
   StepRequest,
   TableName,
+  TracePreview,
+  TracePreviewRequest,
   WithdrawalRequest,
 } from '@provinghouse/contract';
 import type { Effects } from '@provinghouse/service';
@@ -24,6 +30,8 @@ import {
   unblind,
   withdrawRow,
 } from '@provinghouse/service/entry';
+import { cutSample, type LabelsAsked, labelsOf } from '@provinghouse/service/samples';
+import { plannedPulls, previewTrace } from '@provinghouse/service/trace-entry';
 
 /**
  * What the server writes, and the rows as they are entered. A book is a campaign or the book of the bench. What is refused is an InputError or
@@ -39,6 +47,13 @@ export interface EntryPorts {
   rows(book: string, kind: TableName, page: PageAsked): Promise<RowsHeld>;
   hold(bytes: Uint8Array): Promise<HeldFile>;
   file(book: string, path: string): Promise<FileRead>;
+  cut(campaign: string, request: CutRequest): Promise<KeptCut>;
+  /** Labels of pieces as PDF. */
+  labels(campaign: string, asked: LabelsAsked): Promise<Uint8Array>;
+  /** What a file that was sent would be as the recording of a pull; nothing is kept. */
+  previewTrace(campaign: string, request: TracePreviewRequest): Promise<TracePreview>;
+  /** The order in which the pieces are to be pulled. */
+  plannedPulls(campaign: string): Promise<PlannedPulls>;
 }
 
 /** The ports of a server that writes into the record. */
@@ -53,5 +68,9 @@ export function entryPorts(effects: Effects): EntryPorts {
     rows: (book, kind, page) => rowsHeld(book, kind, page, effects),
     hold: (bytes) => holdFile(bytes, effects),
     file: (book, path) => readFileOf(book, path, effects),
+    cut: (campaign, request) => cutSample(campaign, request, { ...effects, draw: randomInt }),
+    labels: (campaign, asked) => labelsOf(campaign, asked, effects),
+    previewTrace: (campaign, request) => previewTrace(campaign, request, effects),
+    plannedPulls: (campaign) => plannedPulls(campaign, effects),
   };
 }

@@ -1,4 +1,5 @@
 export * from './app.ts';
+export { describeApi } from './describe-api.ts';
 export { type EntryPorts, entryPorts } from './entry-ports.ts';
 export * from './main.ts';
 export * from './ports.ts';

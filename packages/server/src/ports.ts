@@ -1,8 +1,8 @@
-import type { BriefFinding, CampaignFinding, CampaignSummary, Ledger, PullCurve } from '@provinghouse/contract';
+import type { BriefFinding, CampaignFinding, CampaignList, Ledger, PullCurve } from '@provinghouse/contract';
 
 /** What the server reads. Null everywhere means: there is no such record. An InputError means: the record is at fault. */
 export interface ServerPorts {
-  campaigns(): Promise<readonly CampaignSummary[]>;
+  campaigns(page: { readonly after: string; readonly limit: number }): Promise<CampaignList>;
   finding(campaign: string): Promise<CampaignFinding | null>;
   /** What was asked, and what the pieces prepared can show. */
   brief(campaign: string): Promise<BriefFinding | null>;

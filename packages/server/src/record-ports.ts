@@ -49,7 +49,8 @@ export function recordPorts(effects: Effects): ServerPorts {
   }
 
   return {
-    campaigns: () => listCampaigns(effects, async (campaign) => (await judged(campaign))?.finding ?? null),
+    campaigns: (page) =>
+      listCampaigns(effects, { ...page, judge: async (campaign) => (await judged(campaign))?.finding ?? null }),
     finding: async (campaign) => (await judged(campaign))?.finding ?? null,
     brief: async (campaign) => {
       const found = await judged(campaign);

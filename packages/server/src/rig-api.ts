@@ -2,6 +2,7 @@ import { type ArmInput, cautions, type GoOnInput, type RigDesk, type WireTestMes
 import { isInputError } from '@provinghouse/core';
 import type { FastifyInstance } from 'fastify';
 import type { WebSocket } from 'ws';
+import { answers } from './answer-schema.ts';
 import { refuseOtherOrigins } from './origin-check.ts';
 import { ProblemError } from './problem.ts';
 import type { RigPorts, RigViewer, WireTestViewer } from './rig-ports.ts';
@@ -42,10 +43,17 @@ const recoverBody = { type: 'object', properties: { spool: name }, required: ['s
 
 /** The rig over HTTP: what stands on it, and what an operator says to it. */
 export function addRigApi(app: FastifyInstance, ports: RigPorts): void {
-  const act = (body: object) => ({ schema: { params, body }, onRequest: refuseOtherOrigins, bodyLimit: 16 * 1024 });
-  app.get('/api/rigs', () => ports.rigs());
-  app.get<RigAddress>('/api/rigs/:rig', { schema: { params } }, async ({ params: { rig } }) =>
-    known(await ports.desk(rig), rig),
+  const act = (body: object) => ({
+    schema: { params, body, response: { 200: answers.desk } },
+    onRequest: refuseOtherOrigins,
+    bodyLimit: 16 * 1024,
+  });
+  const answered = (answer: object) => ({ schema: { response: { 200: answer } } });
+  app.get('/api/rigs', answered(answers.rigs), () => ports.rigs());
+  app.get<RigAddress>(
+    '/api/rigs/:rig',
+    { schema: { params, response: { 200: answers.desk } } },
+    async ({ params: { rig } }) => known(await ports.desk(rig), rig),
   );
   app.post<RigAddress & { readonly Body: ArmInput }>(
     '/api/rigs/:rig/arm',

@@ -29,7 +29,7 @@ const page = { accept: 'text/html,application/xhtml+xml' };
 
 describe('the record is read whole', () => {
   const replies: readonly (readonly [string, unknown])[] = [
-    ['/api/campaigns', [summary]],
+    ['/api/campaigns', { campaigns: [summary], next: null }],
     ['/api/campaigns/QUAY-1', finding],
     ['/api/campaigns/QUAY-1/brief', brief],
     ['/api/campaigns/QUAY-1/pulls/P-1/curve', curve],

@@ -98,7 +98,7 @@ export const reportBytes = new TextEncoder().encode('%PDF-1.7 test');
 
 /** A record of one campaign held in memory; FAULTY has a fault in its rows, BROKEN breaks. */
 export const memoryPorts: ServerPorts = {
-  campaigns: async () => [summary],
+  campaigns: async () => ({ campaigns: [summary], next: null }),
   finding: async (code) => {
     if (code === 'FAULTY') throw new InputError('size-unknown', 'products, row 1: no size 9 mm in EN 818-3.');
     if (code === 'BROKEN') throw new Error('secret detail of the machine');

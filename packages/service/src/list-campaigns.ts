@@ -1,4 +1,4 @@
-import type { CampaignFinding, CampaignSummary } from '@provinghouse/contract';
+import type { CampaignFinding, CampaignList, CampaignSummary } from '@provinghouse/contract';
 import type { Verdict } from '@provinghouse/core';
 import { campaignCodes } from '@provinghouse/store';
 import type { Effects } from './effects.ts';
@@ -8,13 +8,26 @@ export function heldCampaigns({ store }: Effects): Promise<string[]> {
   return campaignCodes(store);
 }
 
-/** Every campaign of the record with how far it is and where its products stand; `judge` gives the finding of one. */
+export interface CampaignsAsked {
+  /** Only campaigns whose codes come after this one. */
+  readonly after: string;
+  readonly limit: number;
+  /** Gives the finding of one. */
+  readonly judge: (campaign: string) => Promise<CampaignFinding | null>;
+}
+
+/** A page of the campaigns of the record, each with how far it is and where its products stand. */
 export async function listCampaigns(
-  { store }: Effects,
-  judge: (campaign: string) => Promise<CampaignFinding | null>,
-): Promise<CampaignSummary[]> {
-  const findings = await Promise.all((await campaignCodes(store)).map(judge));
-  return findings.flatMap((finding) => (finding ? [summaryOf(finding)] : []));
+  { store }: Pick<Effects, 'store'>,
+  { after, limit, judge }: CampaignsAsked,
+): Promise<CampaignList> {
+  const left = (await campaignCodes(store)).filter((code) => code > after);
+  const codes = left.slice(0, limit);
+  const findings = await Promise.all(codes.map(judge));
+  return {
+    campaigns: findings.flatMap((finding) => (finding ? [summaryOf(finding)] : [])),
+    next: left.length > limit ? (codes.at(-1) ?? null) : null,
+  };
 }
 
 function summaryOf({ campaign, products, pieces }: CampaignFinding): CampaignSummary {

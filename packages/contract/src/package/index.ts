@@ -4,6 +4,7 @@ export * from './example.ts';
 export * from './field.ts';
 export * from './key.ts';
 export * from './nearest.ts';
+export { type PastedColumn, type PastedTable, type PasteOptions, readPasted } from './pasted.ts';
 export * from './row-rule.ts';
 export * from './sheet.ts';
 export * from './tables.ts';

@@ -8,21 +8,21 @@ import { codeRule } from './plan-rule.ts';
 
 /**
  * Freezes the plan of a campaign: from now on a change of question, claims, rule or plan is an amendment, and a blind campaign names nobody.
- * @throws InputError `campaign/unknown`, `plan/frozen`, `plan/incomplete`, `entry/code-tells`
+ * @throws InputError `campaign/unknown`, `entry/frozen-already`, `entry/plan-incomplete`, `entry/code-tells`
  */
 export async function freezePlan(campaign: string, request: StepRequest, effects: Effects): Promise<KeptRevision> {
   const { body } = await held(campaign, effects);
   if (body.plan_frozen_at !== null)
-    throw new InputError('plan/frozen', `The plan was frozen already, at ${body.plan_frozen_at}.`);
+    throw new InputError('entry/frozen-already', `The plan was frozen already, at ${body.plan_frozen_at}.`);
   await refuseIncomplete(body, effects);
   const frozen = { ...body, blinding: body.blinding ?? 'open', plan_frozen_at: effects.now().toISOString() };
   return step(campaign, { request, body: frozen, action: 'freeze the plan' }, effects);
 }
 
-/** Unblinds a blind campaign: its products and suppliers are named again. @throws InputError `campaign/unknown`, `plan/not-blind` */
+/** Unblinds a blind campaign: its products and suppliers are named again. @throws InputError `campaign/unknown`, `entry/not-blind` */
 export async function unblind(campaign: string, request: StepRequest, effects: Effects): Promise<KeptRevision> {
   const { body } = await held(campaign, effects);
-  if (!isBlind(body)) throw new InputError('plan/not-blind', 'This campaign is not blind, so nothing is hidden in it.');
+  if (!isBlind(body)) throw new InputError('entry/not-blind', 'This campaign is not blind, so nothing is hidden in it.');
   return step(
     campaign,
     { request, body: { ...body, unblinded_at: effects.now().toISOString() }, action: 'unblind' },
@@ -38,7 +38,7 @@ async function refuseIncomplete(campaign: Row<'campaign'>, { store }: Effects): 
     ...(campaign.order_seed === null ? ['the seed of the order of pulls'] : []),
   ];
   if (lacks.length > 0)
-    throw new InputError('plan/incomplete', `The plan cannot be frozen yet: it lacks ${lacks.join(', ')}.`, { lacks });
+    throw new InputError('entry/plan-incomplete', `The plan cannot be frozen yet: it lacks ${lacks.join(', ')}.`, { lacks });
   const samples = await rowsOf(store, campaign.campaign, 'samples');
   const pieces = await rowsOf(store, campaign.campaign, 'pieces');
   codeRule(

@@ -77,7 +77,7 @@ test('nothing is pulled before the plan is frozen; a product after it needs its 
   const rows = { pulls: [pull('P-1', 'A-1')] };
   await assert.rejects(enterRows(code, { rows, who }, effects), coded('entry/plan-not-frozen'));
   await freezePlan(code, { who, why: 'agreed with the client' }, effects);
-  await assert.rejects(freezePlan(code, { who, why: 'again' }, effects), coded('plan/frozen'));
+  await assert.rejects(freezePlan(code, { who, why: 'again' }, effects), coded('entry/frozen-already'));
   await enterRows(code, { rows, who }, effects);
   const birch = { ...product, product: 'BIRCH-8', supplier: 'Birch' };
   await assert.rejects(enterRows(code, { rows: { products: [birch] }, who }, effects), coded('entry/plan-frozen'));
@@ -142,7 +142,7 @@ test('from the freezing of a blind plan to the unblinding, nothing shown names p
   );
   await unblind(code, { who, why: 'all pulls are done' }, effects);
   assert.match(await shown(effects), /Ash/);
-  await assert.rejects(unblind(code, { who, why: 'again' }, effects), coded('plan/not-blind'));
+  await assert.rejects(unblind(code, { who, why: 'again' }, effects), coded('entry/not-blind'));
 });
 
 /** Everything the screens may read of the campaign, as one text. */

@@ -1,3 +1,4 @@
+import type { Address } from './api/address.ts';
 import { text } from './text.ts';
 
 /** A reply that is not the record asked for. */
@@ -5,6 +6,8 @@ export interface Fault {
   /** Stable code of the server's catalogue; `no-answer` when there was no reply at all. */
   readonly code: string;
   readonly detail: string;
+  /** Code of what was at fault, where it has one of its own: docs/reference/errors.md. */
+  readonly fault?: string;
 }
 
 export type Reply<T> = { readonly ok: true; readonly record: T } | { readonly ok: false; readonly fault: Fault };
@@ -15,7 +18,8 @@ const held = new Map<string, { readonly tag: string; readonly record: unknown }>
  * Reads one address of the API. The last record of an address is kept with its entity tag, and asked for again only to hear whether it
  * still holds: the cast trusts the server of the same build, which sends the shape of the contract.
  */
-export async function readRecord<T>(url: string): Promise<Reply<T>> {
+export async function readRecord<T>(at: Address<T> | string): Promise<Reply<T>> {
+  const url = urlOf(at);
   const known = held.get(url);
   try {
     const headers = known ? { 'if-none-match': known.tag } : {};
@@ -32,14 +36,19 @@ export async function readRecord<T>(url: string): Promise<Reply<T>> {
 }
 
 /** The record of an address as last read; undefined before it was. */
-export function heldRecord<T>(url: string): T | undefined {
-  return held.get(url)?.record as T | undefined;
+export function heldRecord<T>(at: Address<T> | string): T | undefined {
+  return held.get(urlOf(at))?.record as T | undefined;
+}
+
+function urlOf(at: Address<unknown> | string): string {
+  return typeof at === 'string' ? at : at.url;
 }
 
 export async function faultOf(reply: Response): Promise<Fault> {
   const body: unknown = await reply.json().catch(() => null);
   const code = member(body, 'code') ?? `status-${reply.status}`;
-  return { code, detail: member(body, 'detail') ?? reply.statusText };
+  const fault = member(body, 'fault');
+  return { code, detail: member(body, 'detail') ?? reply.statusText, ...(fault === null ? {} : { fault }) };
 }
 
 function member(body: unknown, name: string): string | null {

@@ -1,4 +1,6 @@
 import { useCallback, useEffect, useState } from 'react';
+import type { Address } from './api/address.ts';
+import { onChange } from './entry/change-news.ts';
 import { type Fault, heldRecord, readRecord } from './request.ts';
 
 export type RecordState<T> =
@@ -8,8 +10,19 @@ export type RecordState<T> =
 
 type Seen<T> = { readonly url: string; readonly result: { readonly record: T } | { readonly fault: Fault } } | null;
 
-/** Reads a record when the address changes; shows the one last read meanwhile, and asks again when the window comes back to the front. */
-export function useRecord<T>(url: string): RecordState<T> {
+/** Whether a record at an address tells of a book. */
+function tellsOf(url: string, book: string): boolean {
+  const [path = ''] = url.split('?');
+  const own = `/api/campaigns/${encodeURIComponent(book)}`;
+  return path === '/api/campaigns' || path === own || path.startsWith(`${own}/`);
+}
+
+/**
+ * Reads a record when the address changes; shows the one last read meanwhile, and asks again when something of its campaign was kept or
+ * the window comes back to the front.
+ */
+export function useRecord<T>(at: Address<T> | string): RecordState<T> {
+  const url = typeof at === 'string' ? at : at.url;
   const [seen, setSeen] = useState<Seen<T>>(null);
   const read = useCallback(async () => {
     const reply = await readRecord<T>(url);
@@ -20,9 +33,15 @@ export function useRecord<T>(url: string): RecordState<T> {
     const onFront = () => {
       if (document.visibilityState === 'visible') void read();
     };
+    const off = onChange((book) => {
+      if (tellsOf(url, book)) void read();
+    });
     document.addEventListener('visibilitychange', onFront);
-    return () => document.removeEventListener('visibilitychange', onFront);
-  }, [read]);
+    return () => {
+      off();
+      document.removeEventListener('visibilitychange', onFront);
+    };
+  }, [read, url]);
   const held = heldRecord<T>(url);
   if (seen?.url === url && 'fault' in seen.result)
     return { state: 'at fault', fault: seen.result.fault, again: () => void read() };

@@ -17,7 +17,7 @@ export default function Campaigns() {
   return (
     <Page title={text.campaigns.title} lead={text.campaigns.lead}>
       <Section label={text.campaigns.label}>
-        {campaigns.record.length === 0 ? <Empty /> : <CampaignTable campaigns={campaigns.record} />}
+        {campaigns.record.campaigns.length === 0 ? <Empty /> : <CampaignTable campaigns={campaigns.record.campaigns} />}
       </Section>
     </Page>
   );

@@ -1,7 +1,7 @@
-import type { PullCurve } from '@provinghouse/contract';
+import { readAt } from '../api/address.ts';
 import { useRecord } from '../use-record.ts';
 
 /** The curve of one pull, thinned for drawing. */
 export function useCurve(code: string, pull: string) {
-  return useRecord<PullCurve>(`/api/campaigns/${encodeURIComponent(code)}/pulls/${encodeURIComponent(pull)}/curve`);
+  return useRecord(readAt('/api/campaigns/{code}/pulls/{pull}/curve', { path: { code, pull } }));
 }

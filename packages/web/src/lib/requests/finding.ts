@@ -1,7 +1,7 @@
-import type { CampaignFinding } from '@provinghouse/contract';
+import { readAt } from '../api/address.ts';
 import { useRecord } from '../use-record.ts';
 
 /** The whole finding of one campaign. */
 export function useFinding(code: string) {
-  return useRecord<CampaignFinding>(`/api/campaigns/${encodeURIComponent(code)}`);
+  return useRecord(readAt('/api/campaigns/{code}', { path: { code } }));
 }

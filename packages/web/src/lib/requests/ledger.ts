@@ -1,7 +1,7 @@
-import type { Ledger } from '@provinghouse/contract';
+import { readAt } from '../api/address.ts';
 import { useRecord } from '../use-record.ts';
 
 /** The ledger of one campaign, oldest entry first. */
 export function useLedger(code: string) {
-  return useRecord<Ledger>(`/api/campaigns/${encodeURIComponent(code)}/ledger`);
+  return useRecord(readAt('/api/campaigns/{code}/ledger', { path: { code } }));
 }

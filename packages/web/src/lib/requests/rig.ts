@@ -1,5 +1,8 @@
-import type { ArmInput, RigDesk } from '@provinghouse/contract';
+import type { ArmInput, GoOnInput, RigDesk } from '@provinghouse/contract';
 import { send } from '../send.ts';
+
+/** Address of all rigs. */
+export const rigsAddress = '/api/rigs';
 
 /** Addresses of one rig. */
 export function rigAddress(rig: string): string {
@@ -13,4 +16,5 @@ export const rigOrders = {
   stop: (rig: string) => send<RigDesk>(`${rigAddress(rig)}/stop`, {}),
   mark: (rig: string, words: string) => send<RigDesk>(`${rigAddress(rig)}/mark`, { words }),
   recover: (rig: string, spool: string) => send<RigDesk>(`${rigAddress(rig)}/recover`, { spool }),
+  goOn: (rig: string, input: GoOnInput) => send<RigDesk>(`${rigAddress(rig)}/go-on`, input),
 } as const;
