@@ -1,6 +1,7 @@
 export * from './brief.ts';
 export * from './entry.ts';
 export * from './finding.ts';
+export * from './kit.ts';
 export * from './ledger.ts';
 export * from './live.ts';
 export * from './package/index.ts';

@@ -24,9 +24,12 @@ export type LiveMessage =
       readonly received: number;
       readonly rejected: number;
     }
-  | { readonly kind: 'view'; readonly view: WatchView }
+  /** `quiet_s`: how long, by the bench's clock, nothing has come. */
+  | { readonly kind: 'view'; readonly view: WatchView; readonly quiet_s: number }
   | { readonly kind: 'mark'; readonly time_s: number; readonly words: string }
   | { readonly kind: 'trouble'; readonly time_s: number | null; readonly words: string }
+  /** A time without readings that is over: the record broke off, readings were lost, or the rig sent none. */
+  | { readonly kind: 'gap'; readonly from_s: number; readonly to_s: number; readonly words: string }
   /** A recording that has ended is being kept: made into a trace, read, written into the record. 1 when that is over, well or not. */
   | { readonly kind: 'keeping'; readonly share: number }
   | {

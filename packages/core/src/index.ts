@@ -2,6 +2,7 @@ export * from './breaks/index.ts';
 export * from './chain/index.ts';
 export * from './errors.ts';
 export * from './gauging/index.ts';
+export * from './kit/index.ts';
 export * from './plan/index.ts';
 export * from './reckon/index.ts';
 export * from './statistics/index.ts';

@@ -15,6 +15,7 @@ export {
   comparisonIntervals,
   comparisonIntervalsTable,
 } from './comparison-intervals.ts';
+export { type ControlChartFigure, controlChartFigure, controlChartTable } from './control-chart.ts';
 export {
   budgetOf,
   dotsOf,
@@ -27,4 +28,13 @@ export { type LongChainCurve, longChainCurve } from './long-chain-curve.ts';
 export { longChainCurveTable } from './long-chain-table.ts';
 export type { FigureSetting, Theme } from './sheet/setting.ts';
 export { csvOf, type FigureCell, type FigureColumn, type FigureTable, shownCells } from './sheet/table.ts';
+export {
+  type OverlaidRule,
+  type OverlaidTrace,
+  type OverlayAxis,
+  type TraceOverlay,
+  traceOverlay,
+  traceOverlayPoints,
+  traceOverlayTable,
+} from './trace-overlay.ts';
 export { type WeibullFigure, weibullFigure, weibullFigureTable } from './weibull-plot.ts';

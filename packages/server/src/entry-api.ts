@@ -9,6 +9,7 @@ import type {
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import type { EntryPorts } from './entry-ports.ts';
 import { campaignCode, entryAnswers, entryBodies, kind, pageQuery } from './entry-schema.ts';
+import { addKitApi } from './kit-api.ts';
 import { refuseOtherOrigins } from './origin-check.ts';
 import { addPullsApi } from './pulls-api.ts';
 
@@ -40,6 +41,7 @@ export function addEntryApi(app: FastifyInstance, ports: EntryPorts): void {
   );
   addSteps(app, ports);
   addPullsApi(app, ports);
+  addKitApi(app, ports);
   addBook(app, ports, { root: '/api/campaigns/:code', params: { code: campaignCode } });
   addBook(app, ports, { root: '/api/bench', params: {} });
 }

@@ -4,10 +4,12 @@ import type {
   CorrectionRequest,
   CutRequest,
   EntryRequest,
+  HangingResults,
   HeldFile,
   Kept,
   KeptCut,
   KeptRevision,
+  KitInCampaigns,
   PlannedPulls,
   RowsHeld,
   StepRequest,
@@ -30,6 +32,7 @@ import {
   unblind,
   withdrawRow,
 } from '@provinghouse/service/entry';
+import { type HangingAsked, hangingResults, kitInCampaigns } from '@provinghouse/service/kit';
 import { cutSample, type LabelsAsked, labelsOf } from '@provinghouse/service/samples';
 import { plannedPulls, previewTrace } from '@provinghouse/service/trace-entry';
 
@@ -52,6 +55,9 @@ export interface EntryPorts {
   labels(campaign: string, asked: LabelsAsked): Promise<Uint8Array>;
   /** What a file that was sent would be as the recording of a pull; nothing is kept. */
   previewTrace(campaign: string, request: TracePreviewRequest): Promise<TracePreview>;
+  kitInCampaigns(): Promise<KitInCampaigns>;
+  /** What was read with an instrument in a stretch of time. */
+  hanging(asked: HangingAsked): Promise<HangingResults>;
   /** The order in which the pieces are to be pulled. */
   plannedPulls(campaign: string): Promise<PlannedPulls>;
 }
@@ -59,6 +65,8 @@ export interface EntryPorts {
 /** The ports of a server that writes into the record. */
 export function entryPorts(effects: Effects): EntryPorts {
   return {
+    kitInCampaigns: () => kitInCampaigns(effects),
+    hanging: (asked) => hangingResults(asked, effects),
     commission: (request) => commission(request, effects),
     enter: (book, request) => enterRows(book, request, effects),
     correct: (book, request) => correctRow(book, request, effects),

@@ -21,7 +21,7 @@ const ofInput: readonly (readonly [RegExp, ProblemCode])[] = [
   [/^(pull|source|spool|record|practice|wires)\//, 'pull-refused'],
   [/^campaign\/unknown$/, 'campaign-unknown'],
   [/^entry\/file-unknown$/, 'record-unknown'],
-  [/^((entry|campaign|plan)\/|report\/label)/, 'entry-refused'],
+  [/^((entry|campaign)\/|report\/label)/, 'entry-refused'],
   [/./, 'record-at-fault'],
 ];
 

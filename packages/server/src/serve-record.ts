@@ -20,6 +20,8 @@ export interface ServeRecord {
   /** Stand a practice rig beside the rigs of Kit, with its own campaign. */
   readonly practice?: Omit<PracticeRigOptions, 'rig'>;
   readonly progress: Progress;
+  /** Folder of the built screens, where they are not those of the web package. */
+  readonly webRoot?: string | undefined;
 }
 
 export interface ServedRecord {
@@ -31,7 +33,14 @@ export interface ServedRecord {
 const demoPackage = fileURLToPath(new URL('../../../examples/sallow-reach', import.meta.url));
 
 /** Opens the record, with the demo campaign if it is asked for and empty, takes charge of the rigs, and serves both. */
-export async function serveRecord({ port, host, demo, practice, progress }: ServeRecord): Promise<ServedRecord> {
+export async function serveRecord({
+  port,
+  host,
+  demo,
+  practice,
+  progress,
+  webRoot,
+}: ServeRecord): Promise<ServedRecord> {
   const record = await openRecord({ progress });
   try {
     const notes = demo ? await withDemo(record.effects) : [];
@@ -47,6 +56,7 @@ export async function serveRecord({ port, host, demo, practice, progress }: Serv
       rigs: desks,
       port,
       host,
+      ...(webRoot === undefined ? {} : { webRoot }),
     });
     const close = async () => {
       await desks.close();

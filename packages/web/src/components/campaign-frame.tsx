@@ -22,7 +22,8 @@ export function CampaignFrame({ code, children }: CampaignFrameProps) {
   );
 }
 
-function Marking({ marking }: { readonly marking: string | null }) {
+/** The marking that every screen of a campaign carries. */
+export function Marking({ marking }: { readonly marking: string | null }) {
   if (marking === null) return null;
   return (
     <div className="marking">

@@ -1,6 +1,7 @@
-import { type CellValue, type Row, type RowHeld, type TableName, tables } from '@provinghouse/contract';
-import { useState } from 'react';
+import { type CellValue, type Row, type RowFault, type RowHeld, type TableName, tables } from '@provinghouse/contract';
+import { type ReactNode, useState } from 'react';
 import { typedText } from '../lib/entry/cell-text.ts';
+import type { Typed } from '../lib/entry/draft.ts';
 import { correct, withdraw } from '../lib/entry/enter.ts';
 import { readRows } from '../lib/entry/use-rows.ts';
 import type { Fault } from '../lib/request.ts';
@@ -17,6 +18,11 @@ interface CorrectionProps<T extends TableName> {
   /** What it is, in words. */
   readonly what: string;
   readonly onDone: () => void;
+  /** What the correction means, e.g. that it is an amendment. */
+  readonly note?: ReactNode;
+  /** Matter beside the fields that follows what is typed. */
+  readonly beside?: (typed: Typed) => ReactNode;
+  readonly check?: (row: Row<T>) => string | RowFault | null;
 }
 
 interface Conflict<T extends TableName> {
@@ -29,7 +35,8 @@ interface Conflict<T extends TableName> {
  * Corrects a row: the cells with their present values, the reason, and where somebody else was faster both versions beside each other.
  * Nothing typed is lost on the way.
  */
-export function Correction<T extends TableName>({ book, kind, held, asked, what, onDone }: CorrectionProps<T>) {
+export function Correction<T extends TableName>(props: CorrectionProps<T>) {
+  const { book, kind, held, asked, what, onDone, note, beside, check } = props;
   const [why, setWhy] = useState('');
   const [isAsked, setAsked] = useState(false);
   const [conflict, setConflict] = useState<Conflict<T> | null>(null);
@@ -53,11 +60,14 @@ export function Correction<T extends TableName>({ book, kind, held, asked, what,
           start={held.body}
           keep={words.keep}
           onCancel={onDone}
+          beside={beside}
+          {...(check ? { check } : {})}
           onKeep={(row) => {
             setAsked(true);
             if (why.trim() !== '') void send(row, held.revision);
           }}
         >
+          {note}
           <TextField
             label={words.why}
             hint={words.whyHint}

@@ -2,15 +2,25 @@ import {
   type CellValue,
   type Field,
   type Row,
+  type RowFault,
   rowFaults,
   rowWith,
   type TableName,
   tables,
 } from '@provinghouse/contract';
-import { type ReactNode, useState } from 'react';
+import { type ReactNode, useRef, useState } from 'react';
 import { readTyped, typedText } from '../lib/entry/cell-text.ts';
+import { type Typed, useDraft } from '../lib/entry/draft.ts';
 import { text } from '../lib/text.ts';
-import { type Choice, ChoiceField, TextField } from './form-field.tsx';
+import { type Choice, ChoiceField, type FieldShell, TextField } from './form-field.tsx';
+
+/** What a control of its own is given: its own text, and the whole form where one field hangs on another. */
+export interface OwnControl extends FieldShell {
+  readonly value: string;
+  readonly onChange: (value: string) => void;
+  readonly typed: Typed;
+  readonly onOther: (column: string, value: string) => void;
+}
 
 /** How one column of a table is asked for. */
 export interface AskedColumn {
@@ -24,6 +34,10 @@ export interface AskedColumn {
   readonly rows?: number;
   /** What was written before, offered while typing. */
   readonly list?: readonly string[];
+  /** In place of the usual field. */
+  readonly control?: (given: OwnControl) => ReactNode;
+  /** Takes the whole width of the form. */
+  readonly isWide?: boolean;
 }
 
 interface RowFormProps<T extends TableName> {
@@ -36,26 +50,47 @@ interface RowFormProps<T extends TableName> {
   readonly onCancel?: () => void;
   /** Further matter between the fields and the keys. */
   readonly children?: ReactNode;
-  /** A fault of the whole, e.g. a code that is taken; null keeps the key open. */
-  readonly check?: (row: Row<T>) => string | null;
+  /** A fault of a sound row: of one column, e.g. a code that is taken, or in words of the whole; null lets it be kept. */
+  readonly check?: (row: Row<T>) => string | RowFault | null;
+  /** Matter beside the fields that follows what is typed. */
+  readonly beside?: ((typed: Typed) => ReactNode) | undefined;
+  /** Under this name what is typed outlives a reload until `dropDraft`. */
+  readonly draft?: string;
+  /** True while the last press of the key is being answered: it counts once. */
+  readonly isBusy?: boolean;
 }
 
 /** A form over one row of a table: each column is read as the table reads it, and its fault stands beside it once the row was meant to be kept. */
 export function RowForm<T extends TableName>(props: RowFormProps<T>) {
-  const { kind, asked, start, keep, onKeep, onCancel, children, check } = props;
+  const { kind, asked, start, keep, onKeep, onCancel, children, check, beside, draft = null, isBusy = false } = props;
   const given: Readonly<Record<string, CellValue | undefined>> = start;
-  const [typed, setTyped] = useState<Readonly<Record<string, string>>>(() =>
-    Object.fromEntries(asked.map(({ column }) => [column, typedText(given[column] ?? null)])),
-  );
+  const opening = Object.fromEntries(asked.map(({ column }) => [column, typedText(given[column] ?? null)]));
+  const [typed, setTyped] = useDraft(draft, opening);
+  const form = useRef<HTMLFormElement>(null);
   const [isShown, setShown] = useState(false);
   const reading = readRow(kind, start, typed);
-  const whole = isShown && reading.row && check ? check(reading.row) : null;
+  const checked = reading.row && check ? check(reading.row) : null;
+  const whole = isShown && typeof checked === 'string' ? checked : null;
+  const further = checked !== null && typeof checked === 'object' ? { [checked.column]: checked.fault } : {};
   const submit = () => {
+    if (isBusy) return;
     setShown(true);
-    if (reading.row && (check?.(reading.row) ?? null) === null) onKeep(reading.row);
+    if (reading.row !== null && checked === null) onKeep(reading.row);
+    else setTimeout(() => toFirstFault(form.current));
   };
+  const put = (column: string, value: string) => setTyped((now) => ({ ...now, [column]: value }));
+  const fields = (
+    <Columns
+      kind={kind}
+      asked={asked}
+      typed={typed}
+      faults={isShown ? { ...reading.faults, ...further } : {}}
+      onChange={put}
+    />
+  );
   return (
     <form
+      ref={form}
       className="form"
       noValidate
       onSubmit={(event) => {
@@ -63,18 +98,14 @@ export function RowForm<T extends TableName>(props: RowFormProps<T>) {
         submit();
       }}
     >
-      <div className="form-fields">
-        {asked.map((one) => (
-          <Column
-            key={one.column}
-            kind={kind}
-            asked={one}
-            value={typed[one.column] ?? ''}
-            fault={isShown ? (reading.faults[one.column] ?? null) : null}
-            onChange={(value) => setTyped((now) => ({ ...now, [one.column]: value }))}
-          />
-        ))}
-      </div>
+      {beside ? (
+        <div className="form-pair">
+          {fields}
+          {beside(typed)}
+        </div>
+      ) : (
+        fields
+      )}
       {children}
       {whole === null ? null : (
         <p className="form-fault" role="alert">
@@ -82,7 +113,7 @@ export function RowForm<T extends TableName>(props: RowFormProps<T>) {
         </p>
       )}
       <p className="form-keys">
-        <button type="submit" className="press press-main">
+        <button type="submit" className="press press-main" aria-disabled={isBusy || undefined}>
           {keep}
         </button>
         {onCancel ? (
@@ -93,6 +124,11 @@ export function RowForm<T extends TableName>(props: RowFormProps<T>) {
       </p>
     </form>
   );
+}
+
+/** Whoever keeps a form with something wrong in it is set down at the first field that is. */
+function toFirstFault(form: HTMLFormElement | null): void {
+  form?.querySelector<HTMLElement>('[aria-invalid="true"], [data-fault] input')?.focus();
 }
 
 interface RowReading<T extends TableName> {
@@ -124,19 +160,57 @@ export function readRow<T extends TableName>(
   return { row: Object.keys(faults).length === 0 ? row : null, faults };
 }
 
+interface ColumnsProps {
+  readonly kind: TableName;
+  readonly asked: readonly AskedColumn[];
+  readonly typed: Typed;
+  readonly faults: Readonly<Record<string, string>>;
+  readonly onChange: (column: string, value: string) => void;
+}
+
+function Columns({ kind, asked, typed, faults, onChange }: ColumnsProps) {
+  return (
+    <div className="form-fields">
+      {asked.map((one) => (
+        <Column
+          key={one.column}
+          kind={kind}
+          asked={one}
+          value={typed[one.column] ?? ''}
+          fault={faults[one.column] ?? null}
+          typed={typed}
+          onChange={onChange}
+        />
+      ))}
+    </div>
+  );
+}
+
 interface ColumnProps {
   readonly kind: TableName;
   readonly asked: AskedColumn;
   readonly value: string;
   readonly fault: string | null;
-  readonly onChange: (value: string) => void;
+  readonly typed: Typed;
+  readonly onChange: (column: string, value: string) => void;
 }
 
-function Column({ kind, asked, value, fault, onChange }: ColumnProps) {
+function Column(props: ColumnProps) {
+  if (!props.asked.isWide) return <ColumnField {...props} />;
+  return (
+    <div className="form-wide">
+      <ColumnField {...props} />
+    </div>
+  );
+}
+
+function ColumnField({ kind, asked, value, fault, typed, onChange: put }: ColumnProps) {
   const fields: Readonly<Record<string, Field>> = tables[kind].fields;
   const field = fields[asked.column];
   if (!field) return null;
+  const onChange = (next: string) => put(asked.column, next);
   const shell = { label: asked.label, fault, ...(asked.hint === undefined ? {} : { hint: asked.hint }) };
+  if (asked.control) return asked.control({ ...shell, value, onChange, typed, onOther: put });
   const choices = asked.choices ?? choicesOf(field);
   if (choices)
     return (

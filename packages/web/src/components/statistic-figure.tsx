@@ -1,3 +1,4 @@
+import './statistic-figure.css';
 import { useComputedColorScheme } from '@mantine/core';
 import type { FigureSetting, FigureTable } from '@provinghouse/figure';
 import { csvOf, shownCells } from '@provinghouse/figure';
@@ -36,7 +37,7 @@ export function StatisticFigure({ title, how, file, draw, table }: StatisticFigu
 }
 
 /** Drawn to the width of its place, and anew when that or the ground changes. */
-function Drawing({ draw }: Pick<StatisticFigureProps, 'draw'>) {
+export function Drawing({ draw }: Pick<StatisticFigureProps, 'draw'>) {
   const host = useRef<HTMLDivElement>(null);
   const ground = useComputedColorScheme('light', { getInitialValueInEffect: false });
   useEffect(() => {
@@ -64,7 +65,8 @@ const typeShare = 0.82;
 /** Narrower than this a figure scrolls instead of losing its words, in CSS pixels. */
 const leastWidth = 620;
 
-function Numbers({ table, title }: { readonly table: FigureTable; readonly title: string }) {
+/** The numbers of a figure as a table. */
+export function Numbers({ table, title }: { readonly table: FigureTable; readonly title: string }) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a part that scrolls must be reached by the keyboard
     <section className="pad-scroll statistic-table" aria-label={title} tabIndex={0}>
@@ -99,7 +101,8 @@ function Numbers({ table, title }: { readonly table: FigureTable; readonly title
   );
 }
 
-function SaveButtons({ title, file, draw, table }: Omit<StatisticFigureProps, 'how'>) {
+/** Takes a figure along as SVG or PNG, its numbers as CSV. */
+export function SaveButtons({ title, file, draw, table }: Omit<StatisticFigureProps, 'how'>) {
   const [failed, setFailed] = useState(false);
   const kinds: readonly (readonly [ending: string, make: () => Promise<Blob> | Blob])[] = [
     ['svg', () => savedSvg(draw)],

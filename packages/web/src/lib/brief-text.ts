@@ -1,12 +1,23 @@
 import type { PlanBasis } from '@provinghouse/contract';
+import { briefDeskText } from './brief-desk-text.ts';
 
 /** Every word of the Brief that does not come from the record. Part of the catalogue in text.ts. */
 export const briefText = {
   title: 'Brief',
+  desk: briefDeskText,
   short: 'In short',
   shortHow: 'What the pieces can show, reckoned as before the first pull.',
   rule: 'How it is decided',
-  ruleHead: { rule: 'decision rule', method: 'method', sampling: 'sampling' },
+  ruleHead: {
+    rule: 'Decision rule',
+    method: 'Method of the pulls',
+    sampling: 'How the samples are chosen',
+    speed: 'Table speed in the loaded part',
+    window: (least: number | null, greatest: number | null) => {
+      if (least === null) return `at most ${greatest}\u00a0mm/min`;
+      return greatest === null ? `at least ${least}\u00a0mm/min` : `${least} to ${greatest}\u00a0mm/min`;
+    },
+  },
   claims: 'What is claimed',
   claimsCaption: 'Products and what they are sold as',
   claimHead: {

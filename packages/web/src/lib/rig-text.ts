@@ -1,9 +1,14 @@
 import type { Caution } from '@provinghouse/contract';
 import type { Stage, WatchEnd } from '@provinghouse/core';
+import { unfinishedText } from './unfinished-text.ts';
+import { rigListText, wireText } from './wire-text.ts';
 
 /** Words of the screen of a rig. */
 export const rigText = {
   title: (rig: string) => `Rig ${rig}`,
+  list: rigListText,
+  wires: wireText,
+  toAll: 'All rigs',
   disclaimer:
     'This screen shows and records. It does not control or stop the machine: the valve and the stop are at the rig.',
   practice: 'PRACTICE',
@@ -41,6 +46,10 @@ export const rigText = {
     expectedUnknown: 'the expected force is not known',
     fits: 'fits',
     unfit: 'does not fit',
+    fixture: 'Fixture',
+    fixtureWords: (limit: string) => `bears ${limit}`,
+    agreedDrop: 'Agreed drop',
+    agreedDropWords: (share: string) => `a fall of ${share} from the maximum ends the pull`,
     speed: 'Table speed',
     speedWords: (slow: string, fast: string) => `${slow} to ${fast} in the loaded part`,
     speedFree: 'the method sets no window',
@@ -62,14 +71,7 @@ export const rigText = {
       words: 'a loaded chain is not approached; the force is lowered before anything is touched',
     },
   } satisfies Record<Caution, { name: string; words: string }>,
-  unfinished: {
-    label: 'Broken off',
-    words: (piece: string, at: string) => `The recording of ${piece}, begun ${at}, was broken off.`,
-    found: (samples: number, maximum: string) =>
-      `${samples} samples are on disc; the greatest force among them is ${maximum}.`,
-    press: 'Seal what there is',
-    pressWords: 'It enters the record as a pull of this piece, with the gap marked.',
-  },
+  unfinished: unfinishedText,
   force: 'Force now',
   zero: 'Force now, not recorded yet',
   waiting: 'waiting for a reading',
@@ -97,7 +99,9 @@ export const rigText = {
     parted: 'parted',
   } satisfies Record<Stage, string>,
   armed: 'armed',
-  sealing: 'sealing the recording',
+  sealing: 'being kept',
+  silent: (quiet: string, limit: string) =>
+    `Nothing has come from the rig for ${quiet}. After ${limit} the recording is closed; it then waits on disc and can be gone on with.`,
   end: {
     parted: 'Parted.',
     'agreed drop': 'Ended by the agreed drop of force.',
@@ -127,6 +131,7 @@ export const rigText = {
     time: 'time, s',
     force: 'force, kN',
     forecast: 'forecast',
+    gap: 'gap',
   },
   keys: {
     label: 'Keys of the recording',

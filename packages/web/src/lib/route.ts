@@ -12,15 +12,17 @@ export const patterns = {
   gaugingOf: '/c/:code/gauging/:piece',
   pulls: '/c/:code/pulls',
   breaks: '/c/:code/breaks',
+  breakOf: '/c/:code/breaks/:pull',
   zinc: '/c/:code/zinc',
-  rulebook: '/rulebook',
-  reckoner: '/reckoner',
+  zincOf: '/c/:code/zinc/:piece',
   kit: '/kit',
   instrument: '/kit/:instrument',
   people: '/people',
   rigs: '/rig',
   rig: '/rig/:rig',
   wires: '/rig/:rig/wires',
+  rulebook: '/rulebook/:page?',
+  reckoner: '/reckoner',
 } as const;
 
 export const hrefs = {
@@ -36,9 +38,9 @@ export const hrefs = {
   gaugingOf: (code: string, piece: string) => `/c/${encodeURIComponent(code)}/gauging/${encodeURIComponent(piece)}`,
   pulls: (code: string) => `/c/${encodeURIComponent(code)}/pulls`,
   breaks: (code: string) => `/c/${encodeURIComponent(code)}/breaks`,
+  breakOf: (code: string, pull: string) => `/c/${encodeURIComponent(code)}/breaks/${encodeURIComponent(pull)}`,
   zinc: (code: string) => `/c/${encodeURIComponent(code)}/zinc`,
-  rulebook: () => '/rulebook',
-  reckoner: () => '/reckoner',
+  zincOf: (code: string, piece: string) => `/c/${encodeURIComponent(code)}/zinc/${encodeURIComponent(piece)}`,
   kit: () => '/kit',
   instrument: (instrument: string) => `/kit/${encodeURIComponent(instrument)}`,
   people: () => '/people',
@@ -46,4 +48,15 @@ export const hrefs = {
   wires: (rig: string) => `/rig/${encodeURIComponent(rig)}/wires`,
   rig: (rig: string) => `/rig/${encodeURIComponent(rig)}`,
   report: (code: string) => `/api/campaigns/${encodeURIComponent(code)}/report.pdf`,
+  /** The list of specifications, with a query of its own or none. */
+  rulebook: (query = '') => withQuery('/rulebook', query),
+  /** Of a key as specification-key.ts writes it. */
+  specification: (key: string) => withQuery('/rulebook/specification', `of=${encodeURIComponent(key)}`),
+  comparison: (query: string) => withQuery('/rulebook/compare', query),
+  ownSpecification: (from: string) => withQuery('/rulebook/own', `from=${encodeURIComponent(from)}`),
+  reckoner: (query = '') => withQuery('/reckoner', query),
 } as const;
+
+function withQuery(path: string, query: string): string {
+  return query === '' ? path : `${path}?${query}`;
+}

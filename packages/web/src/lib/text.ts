@@ -1,8 +1,19 @@
 import type { DecisionRule, Flag, GaugingQuantity, TraceEvent, Verdict } from '@provinghouse/core';
+import { breaksText } from './breaks-text.ts';
 import { briefText } from './brief-text.ts';
+import { campaignText } from './campaign-text.ts';
+import { choiceText } from './choice-text.ts';
 import { entryText } from './entry-text.ts';
+import { gaugingText } from './gauging-text.ts';
+import { kitText, peopleText } from './kit-text.ts';
 import { methodText, readingText } from './method-text.ts';
+import { photographText } from './photograph-text.ts';
+import { pullsText } from './pulls-text.ts';
+import { reckonerText } from './reckoner-text.ts';
 import { rigText } from './rig-text.ts';
+import { rulebookText } from './rulebook-text.ts';
+import { samplesText } from './samples-text.ts';
+import { zincText } from './zinc-text.ts';
 
 const plural = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
 
@@ -147,7 +158,19 @@ export const text = {
     empty: 'This campaign has no pieces yet. Add them to the data package and bring it in again.',
   },
   brief: briefText,
+  campaign: campaignText,
+  samples: samplesText,
   entry: entryText,
+  kit: kitText,
+  people: peopleText,
+  photograph: photographText,
+  pulls: pullsText,
+  gaugingDesk: gaugingText,
+  breaks: breaksText,
+  zinc: zincText,
+  choice: choiceText,
+  reckoner: reckonerText,
+  rulebook: rulebookText,
   rig: rigText,
   piece: {
     of: (supplier: string, product: string) => `${supplier} (${product})`,

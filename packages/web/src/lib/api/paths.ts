@@ -378,6 +378,40 @@ export interface paths {
         readonly patch?: never;
         readonly trace?: never;
     };
+    readonly "/api/kit/{instrument}/hanging": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        /** What hangs on an instrument */
+        readonly get: operations["get-kit-instrument-hanging"];
+        readonly put?: never;
+        readonly post?: never;
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
+    readonly "/api/kit/in-campaigns": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        /** Kit of campaigns */
+        readonly get: operations["get-kit-incampaigns"];
+        readonly put?: never;
+        readonly post?: never;
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
     readonly "/api/problems/{code}": {
         readonly parameters: {
             readonly query?: never;
@@ -1979,6 +2013,69 @@ export interface operations {
                         readonly sha256: string;
                         readonly size: number;
                     };
+                };
+            };
+            /** @description a problem */
+            readonly default: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    readonly "get-kit-instrument-hanging": {
+        readonly parameters: {
+            readonly query: {
+                readonly from: string;
+                readonly to: string;
+            };
+            readonly header?: never;
+            readonly path: {
+                readonly instrument: string;
+            };
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description what was read with an instrument in a stretch of time */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": contract.HangingResults;
+                };
+            };
+            /** @description a problem */
+            readonly default: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    readonly "get-kit-incampaigns": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description instruments that only campaigns hold */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": contract.KitInCampaigns;
                 };
             };
             /** @description a problem */

@@ -1,0 +1,3 @@
+export * from './allowed-deviation.ts';
+export * from './certificate.ts';
+export * from './control-chart.ts';

@@ -1,0 +1,2 @@
+export { type HangingAsked, hangingResults } from './hanging.ts';
+export { kitInCampaigns } from './kit-in-campaigns.ts';

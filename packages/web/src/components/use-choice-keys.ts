@@ -1,0 +1,28 @@
+import { useEffect, useRef } from 'react';
+
+/** Letters that choose something on the page: `c`, `3`, `Enter`. Not while something is typed, nor while a sheet lies over the page. */
+export function useChoiceKeys(keys: Readonly<Record<string, () => void>>): void {
+  const latest = useRef(keys);
+  latest.current = keys;
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      const act = latest.current[event.key.length === 1 ? event.key.toLowerCase() : event.key];
+      if (!act || event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || event.repeat) return;
+      if (isTaken(event)) return;
+      event.preventDefault();
+      act();
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, []);
+}
+
+/** True where the element in focus, or an open sheet, takes the key itself. */
+function isTaken({ target, key }: KeyboardEvent): boolean {
+  if (document.querySelector('dialog[open]') !== null) return true;
+  if (!(target instanceof HTMLElement)) return false;
+  if (target.closest('textarea, select, [contenteditable="true"]') !== null) return true;
+  const isTyped = target instanceof HTMLInputElement && !['radio', 'checkbox', 'file'].includes(target.type);
+  if (isTyped) return true;
+  return (key === 'Enter' || key === ' ') && target.closest('button, a, input, summary') !== null;
+}
