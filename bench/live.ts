@@ -2,8 +2,9 @@ import { fork } from 'node:child_process';
 import { once } from 'node:events';
 import { createReadStream } from 'node:fs';
 import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { monitorEventLoopDelay } from 'node:perf_hooks';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import { cautions } from '@provinghouse/contract';
@@ -13,7 +14,8 @@ import { bringInPractice, openRigDesks, readKit } from '@provinghouse/service/pu
 
 /**
  * A pull at 10 kHz on two channels with five viewers, one of which reads nothing: node bench/live.ts [SECONDS [RATE]]. The rig and the viewers are
- * processes of their own; what is measured is the process that keeps the record and serves it.
+ * processes of their own; what is measured is the process that keeps the record and serves it: also how long its event loop did not turn, while it
+ * recorded and while the recording was sealed.
  */
 const [seconds = 600, rate_Hz = 10_000] = process.argv.slice(2).map(Number);
 const own = (name: string) => fileURLToPath(new URL(name, import.meta.url));
@@ -35,12 +37,13 @@ await bringInPractice(effects);
 const desks = openRigDesks({ rigs: await readKit(home), home }, effects);
 const nothing = async () => null;
 const ports = {
-  campaigns: async () => [],
+  campaigns: async () => ({ campaigns: [], next: null }),
   finding: nothing,
   brief: nothing,
   curve: nothing,
   report: nothing,
   ledger: nothing,
+  ledgerState: nothing,
 };
 const server = await startServer({ ports, rigs: desks, port: 0 });
 const url = `${server.address.replace('http', 'ws')}/api/rigs/PRACTICE-RIG/live`;
@@ -56,6 +59,8 @@ await desks.arm('PRACTICE-RIG', {
 });
 await new Promise((resolve) => setTimeout(resolve, 1500));
 const sentBefore = sent;
+const loop = monitorEventLoopDelay({ resolution: 1 });
+loop.enable();
 const cpuBefore = process.cpuUsage();
 const began_ms = performance.now();
 await desks.start('PRACTICE-RIG');
@@ -65,8 +70,10 @@ const took_s = (performance.now() - began_ms) / 1000;
 viewers.send('tell');
 const [seen] = await once(viewers, 'message');
 const expected = sent - sentBefore;
+const loopWhileRecording = loopDelays();
 const shares = { cpuShare: (cpu.user + cpu.system) / 1e6 / took_s, rss_MB: process.memoryUsage.rss() / 1e6 };
-console.log(JSON.stringify({ seconds: took_s, rate_Hz, expected, ...shares, ...seen }, null, 2));
+const machine = { load: loadavg(), loopWhileRecording };
+console.log(JSON.stringify({ seconds: took_s, rate_Hz, expected, ...shares, ...seen, ...machine }, null, 2));
 viewers.kill();
 const stopped_ms = performance.now();
 await desks.stop('PRACTICE-RIG');
@@ -81,12 +88,25 @@ await desks.follow('PRACTICE-RIG', {
   drop: () => undefined,
 });
 await promise;
-console.log(JSON.stringify({ sealedAfter_s: (performance.now() - stopped_ms) / 1000, ...(await steps()) }));
+const sealedAfter_s = (performance.now() - stopped_ms) / 1000;
+const loopWhileSealing = loopDelays();
+console.log(JSON.stringify({ sealedAfter_s, loopWhileSealing, load: loadavg(), ...(await steps()) }));
 sender.kill();
 await server.close();
 await desks.close();
 await close();
 await rm(home, { recursive: true });
+
+/** How long the event loop did not turn since this was last asked. */
+function loopDelays() {
+  const delays = {
+    median_ms: loop.percentile(50) / 1e6,
+    p99_ms: loop.percentile(99) / 1e6,
+    longest_ms: loop.max / 1e6,
+  };
+  loop.reset();
+  return delays;
+}
 
 /** The table of this sender rises by the same step with every line, so a line that is missing shows as a longer one. */
 async function steps(): Promise<{ readonly lines: number; readonly missing: number }> {
@@ -95,7 +115,7 @@ async function steps(): Promise<{ readonly lines: number; readonly missing: numb
   let last: number | null = null;
   for await (const line of createInterface(createReadStream(join(home, 'spool', 'sealed', 'PRACTICE.P-001.csv')))) {
     const [time, , table] = line.split(',');
-    if (time === undefined || table === undefined || !/^[\d.]+$/.test(time)) continue;
+    if (time === undefined || table === undefined || !/^-?[\d.]+$/.test(time)) continue;
     const place = Math.round(Number(table) * rate_Hz);
     if (last !== null) missing += place - last - 1;
     last = place;

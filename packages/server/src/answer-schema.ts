@@ -22,24 +22,28 @@ export const answers = {
   },
   finding,
   brief: computed('BriefFinding', 'what was asked, and what the pieces prepared can show'),
-  ledger: computed('Ledger', 'what was written, by whom, when and why, and whether the chain of hashes holds'),
+  ledger: computed('LedgerPage', 'what was written, by whom, when and why, and the cells it changed, the newest first'),
+  ledgerState: computed('LedgerState', 'whether the chain of hashes holds and everything kept agrees with it'),
   curve: computed('PullCurve', 'the curve of a pull, thinned for drawing so that extremes stay'),
   rigs: { type: 'array', items: desk },
   desk,
 } as const;
 
+const string = { type: 'string' as const };
+const integer = { type: 'integer' as const };
+
 /** The body of every answer that is not what was asked for (RFC 9457). */
 export const problemSchema = {
-  type: 'object',
+  type: 'object' as const,
   description:
     'problem details of RFC 9457; `code` is stable, `fault` is the code of the fault where it has one of its own',
   properties: {
-    type: { type: 'string' },
-    title: { type: 'string' },
-    status: { type: 'integer' },
-    detail: { type: 'string' },
-    code: { type: 'string' },
-    fault: { type: 'string' },
+    type: string,
+    title: string,
+    status: integer,
+    detail: string,
+    code: string,
+    fault: string,
   },
   required: ['type', 'title', 'status', 'detail', 'code'],
-} as const;
+};

@@ -7,6 +7,10 @@ interface CampaignAddress {
   readonly Params: { readonly code: string };
 }
 
+interface BookAddress {
+  readonly Params: { readonly code?: string };
+}
+
 interface PullAddress {
   readonly Params: { readonly code: string; readonly pull: string };
 }
@@ -49,11 +53,7 @@ export function addApi(app: FastifyInstance, ports: ServerPorts): void {
     async ({ params }) => known(await ports.brief(params.code), params.code),
   );
 
-  app.get<CampaignAddress>(
-    '/api/campaigns/:code/ledger',
-    answered(answers.ledger, 'The ledger of a campaign'),
-    async ({ params }) => known(await ports.ledger(params.code), params.code),
-  );
+  addLedger(app, ports);
 
   app.get<PullAddress>(
     '/api/campaigns/:code/pulls/:pull/curve',
@@ -87,6 +87,57 @@ export function addApi(app: FastifyInstance, ports: ServerPorts): void {
   app.get('/api/*', async (request) => {
     throw new ProblemError('address-unknown', `There is nothing at ${request.url}.`);
   });
+}
+
+interface LedgerQuery {
+  readonly Querystring: {
+    readonly before?: number;
+    readonly limit: number;
+    readonly search: string;
+    readonly kinds: string;
+  };
+}
+
+const ledgerQuery = {
+  type: 'object',
+  properties: {
+    before: { type: 'integer', minimum: 1 },
+    limit: { type: 'integer', minimum: 1, maximum: 500, default: 100 },
+    search: { type: 'string', maxLength: 200, default: '' },
+    kinds: {
+      type: 'string',
+      maxLength: 200,
+      default: '',
+      description: 'kinds of record, parted by commas; empty for all',
+    },
+  },
+};
+
+/** The code under which the record keeps the book of the bench; no campaign can have it. */
+const bench = '_bench';
+
+function addLedger(app: FastifyInstance, ports: ServerPorts): void {
+  const books = [
+    { root: '/api/campaigns/:code', params },
+    { root: '/api/bench', params: { type: 'object', properties: {} } },
+  ];
+  for (const { root, params } of books) {
+    const summary = 'The ledger, newest entry first, searched for words';
+    app.get<BookAddress & LedgerQuery>(
+      `${root}/ledger`,
+      { schema: { params, querystring: ledgerQuery, response: { 200: answers.ledger }, summary } },
+      async ({ params, query: { before = null, limit, search, kinds } }) => {
+        const code = params.code ?? bench;
+        const asked = { before, limit, search, kinds: kinds.split(',').filter((kind) => kind !== '') };
+        return known(await ports.ledger(code, asked), code);
+      },
+    );
+    app.get<BookAddress>(
+      `${root}/ledger/state`,
+      { schema: { params, response: { 200: answers.ledgerState }, summary: 'Whether the ledger is whole' } },
+      async ({ params }) => known(await ports.ledgerState(params.code ?? bench), params.code ?? bench),
+    );
+  }
 }
 
 function known<T>(record: T | null, campaign: string): T {

@@ -39,6 +39,7 @@ export function addEntryApi(app: FastifyInstance, ports: EntryPorts): void {
     { schema: { response: { 200: entryAnswers.heldFile } }, onRequest: refuseOtherOrigins, bodyLimit: fileLimit },
     ({ body }) => ports.hold(body),
   );
+  app.post('/api/demo', write(entryBodies.nothing, entryAnswers.keptCampaign), () => ports.demo());
   addSteps(app, ports);
   addPullsApi(app, ports);
   addKitApi(app, ports);

@@ -18,7 +18,7 @@ import type {
   TracePreviewRequest,
   WithdrawalRequest,
 } from '@provinghouse/contract';
-import type { Effects } from '@provinghouse/service';
+import { type Effects, ledgerState } from '@provinghouse/service';
 import {
   commission,
   correctRow,
@@ -35,6 +35,7 @@ import {
 import { type HangingAsked, hangingResults, kitInCampaigns } from '@provinghouse/service/kit';
 import { cutSample, type LabelsAsked, labelsOf } from '@provinghouse/service/samples';
 import { plannedPulls, previewTrace } from '@provinghouse/service/trace-entry';
+import { bringInDemo } from './demo-campaign.ts';
 
 /**
  * What the server writes, and the rows as they are entered. A book is a campaign or the book of the bench. What is refused is an InputError or
@@ -55,6 +56,8 @@ export interface EntryPorts {
   labels(campaign: string, asked: LabelsAsked): Promise<Uint8Array>;
   /** What a file that was sent would be as the recording of a pull; nothing is kept. */
   previewTrace(campaign: string, request: TracePreviewRequest): Promise<TracePreview>;
+  /** Brings the demo campaign of this installation in; its code and the place of its last entry. */
+  demo(): Promise<Kept & { readonly campaign: string }>;
   kitInCampaigns(): Promise<KitInCampaigns>;
   /** What was read with an instrument in a stretch of time. */
   hanging(asked: HangingAsked): Promise<HangingResults>;
@@ -65,6 +68,10 @@ export interface EntryPorts {
 /** The ports of a server that writes into the record. */
 export function entryPorts(effects: Effects): EntryPorts {
   return {
+    demo: async () => {
+      const campaign = await bringInDemo(effects);
+      return { campaign, ledgerSeq: (await ledgerState(campaign, effects))?.entries ?? 0 };
+    },
     kitInCampaigns: () => kitInCampaigns(effects),
     hanging: (asked) => hangingResults(asked, effects),
     commission: (request) => commission(request, effects),

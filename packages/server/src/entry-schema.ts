@@ -72,6 +72,7 @@ export const entryBodies = {
     'why',
   ]),
   withdraw: body({ ...revisionOf, who: shortText, why: reason }, ['kind', 'id', 'revision', 'who', 'why']),
+  nothing: body({}, []),
   step: body({ who: shortText, why: reason }, ['who', 'why']),
 } as const;
 
@@ -79,6 +80,7 @@ const ledgerSeq = { type: 'integer', description: 'place of the last entry in th
 
 export const entryAnswers = {
   kept: body({ ledgerSeq }, ['ledgerSeq']),
+  keptCampaign: body({ ledgerSeq, campaign: { type: 'string' } }, ['ledgerSeq', 'campaign']),
   keptRevision: body({ ledgerSeq, revision: { type: 'integer' } }, ['ledgerSeq', 'revision']),
   heldFile: body({ sha256, size: { type: 'integer' } }, ['sha256', 'size']),
   rows: body(

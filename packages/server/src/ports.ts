@@ -1,4 +1,12 @@
-import type { BriefFinding, CampaignFinding, CampaignList, Ledger, PullCurve } from '@provinghouse/contract';
+import type {
+  BriefFinding,
+  CampaignFinding,
+  CampaignList,
+  LedgerPage,
+  LedgerState,
+  PullCurve,
+} from '@provinghouse/contract';
+import type { LedgerAsked } from '@provinghouse/service';
 
 /** What the server reads. Null everywhere means: there is no such record. An InputError means: the record is at fault. */
 export interface ServerPorts {
@@ -9,5 +17,7 @@ export interface ServerPorts {
   curve(campaign: string, pull: string): Promise<PullCurve | null>;
   /** The report as PDF. */
   report(campaign: string): Promise<Uint8Array | null>;
-  ledger(campaign: string): Promise<Ledger | null>;
+  ledger(book: string, asked: LedgerAsked): Promise<LedgerPage | null>;
+  /** Whether a ledger is whole, worked out from its first entry on. */
+  ledgerState(book: string): Promise<LedgerState | null>;
 }

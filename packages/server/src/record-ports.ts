@@ -7,7 +7,8 @@ import {
   gatherEvidence,
   type JudgedCampaign,
   ledgerHeadOf,
-  ledgerOf,
+  ledgerPage,
+  ledgerState,
   listCampaigns,
   renderJudged,
 } from '@provinghouse/service';
@@ -65,6 +66,7 @@ export function recordPorts(effects: Effects): ServerPorts {
       const found = await judged(campaign);
       return found === null ? null : (await renderJudged(found, effects)).pdf;
     },
-    ledger: (campaign) => ledgerOf(campaign, effects),
+    ledger: (book, asked) => ledgerPage(book, asked, effects),
+    ledgerState: (book) => ledgerState(book, effects),
   };
 }

@@ -1,7 +1,7 @@
 import type { CutRequest } from '@provinghouse/contract';
 import type { FastifyInstance } from 'fastify';
 import type { EntryPorts } from './entry-ports.ts';
-import { campaignCode, entryAnswers } from './entry-schema.ts';
+import { campaignCode } from './entry-schema.ts';
 import { refuseOtherOrigins } from './origin-check.ts';
 
 interface InCampaign {
@@ -29,7 +29,7 @@ const cutBody = {
 const cutAnswer = {
   type: 'object',
   properties: {
-    ...entryAnswers.kept.properties,
+    ledgerSeq: { type: 'integer', description: 'place of the last entry in the ledger: it is kept' },
     pieces: {
       type: 'array',
       items: { type: 'string' },

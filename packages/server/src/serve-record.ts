@@ -1,5 +1,4 @@
-import { fileURLToPath } from 'node:url';
-import { bringIn, type Effects, heldCampaigns, openRecord, type Progress } from '@provinghouse/service';
+import { type Effects, heldCampaigns, openRecord, type Progress } from '@provinghouse/service';
 import {
   bringInPractice,
   openRigDesks,
@@ -8,6 +7,7 @@ import {
   practiceRigCode,
   readKit,
 } from '@provinghouse/service/pull';
+import { bringInDemo } from './demo-campaign.ts';
 import { entryPorts } from './entry-ports.ts';
 import { startServer } from './main.ts';
 import { recordPorts } from './record-ports.ts';
@@ -29,8 +29,6 @@ export interface ServedRecord {
   readonly notes: readonly string[];
   readonly close: () => Promise<void>;
 }
-
-const demoPackage = fileURLToPath(new URL('../../../examples/sallow-reach', import.meta.url));
 
 /** Opens the record, with the demo campaign if it is asked for and empty, takes charge of the rigs, and serves both. */
 export async function serveRecord({
@@ -73,9 +71,6 @@ export async function serveRecord({
 
 async function withDemo(effects: Effects): Promise<string[]> {
   if ((await heldCampaigns(effects)).length > 0) return [];
-  const { campaign } = await bringIn(
-    { path: demoPackage, who: effects.who, why: 'the demo campaign, invented' },
-    effects,
-  );
+  const campaign = await bringInDemo(effects);
   return [`The record was empty: the demo campaign ${campaign} was brought in. All its figures are invented.`];
 }

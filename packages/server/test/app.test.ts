@@ -6,7 +6,7 @@ import { after, before, describe, test } from 'node:test';
 import type { FastifyInstance } from 'fastify';
 import { buildApp } from '../src/app.ts';
 import { problemKinds } from '../src/problem.ts';
-import { brief, curve, finding, ledger, memoryPorts, reportBytes, summary } from './memory-ports.ts';
+import { brief, curve, finding, ledger, ledgerState, memoryPorts, reportBytes, summary } from './memory-ports.ts';
 
 let webRoot = '';
 let app: FastifyInstance;
@@ -34,6 +34,7 @@ describe('the record is read whole', () => {
     ['/api/campaigns/QUAY-1/brief', brief],
     ['/api/campaigns/QUAY-1/pulls/P-1/curve', curve],
     ['/api/campaigns/QUAY-1/ledger', ledger],
+    ['/api/campaigns/QUAY-1/ledger/state', ledgerState],
   ];
   for (const [url, expected] of replies) {
     test(`${url} sends what the port says, and nothing is kept by the browser`, async () => {

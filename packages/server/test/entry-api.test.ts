@@ -58,7 +58,7 @@ test('a campaign is opened, a row entered, corrected, listed and withdrawn, each
   assert.equal(page.next, null);
   const withdrawal = { kind: 'people', id: 'gauger', revision: 2, who: 'gauger', why: 'left' };
   assert.deepEqual((await post(`${root}/withdrawals`, withdrawal)).json(), { ledgerSeq: 4 });
-  assert.equal((await app.inject(`${root}/ledger`)).json().verified, true);
+  assert.equal((await app.inject(`${root}/ledger/state`)).json().verified, true);
 });
 
 test('the same correction from an old revision by somebody else is a conflict with its own code, and nothing is lost', async () => {
@@ -118,11 +118,11 @@ const refusals: readonly (readonly [string, string, object, number, string])[] =
 ];
 for (const [what, url, payload, status, code] of refusals)
   test(`${what} is refused with ${status} ${code}, and no entry is written`, async () => {
-    const before = (await app.inject('/api/campaigns/QUAY-1/ledger')).json().head;
+    const before = (await app.inject('/api/campaigns/QUAY-1/ledger/state')).json().head;
     const reply = await post(url, payload);
     assert.equal(reply.statusCode, status);
     assert.equal(reply.json().code, code);
-    assert.equal((await app.inject('/api/campaigns/QUAY-1/ledger')).json().head, before);
+    assert.equal((await app.inject('/api/campaigns/QUAY-1/ledger/state')).json().head, before);
     assert.deepEqual(faults, []);
   });
 

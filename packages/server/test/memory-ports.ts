@@ -1,4 +1,11 @@
-import type { BriefFinding, CampaignFinding, CampaignSummary, Ledger, PullCurve } from '@provinghouse/contract';
+import type {
+  BriefFinding,
+  CampaignFinding,
+  CampaignSummary,
+  LedgerPage,
+  LedgerState,
+  PullCurve,
+} from '@provinghouse/contract';
 import { InputError } from '@provinghouse/core';
 import type { ServerPorts } from '../src/ports.ts';
 
@@ -77,7 +84,7 @@ export const curve: PullCurve = {
   extension_mm: [0, 0.4],
 };
 
-export const ledger: Ledger = {
+export const ledger: LedgerPage = {
   entries: [
     {
       seq: 1,
@@ -88,10 +95,18 @@ export const ledger: Ledger = {
       record: 'QUAY-1',
       why: 'brought in',
       hash: 'ab'.repeat(32),
+      changes: [{ cell: 'title', before: null, after: 'One chain' }],
     },
   ],
+  found: 1,
+  next: null,
+};
+
+export const ledgerState: LedgerState = {
   verified: true,
+  entries: 1,
   head: 'b2'.repeat(32),
+  disagreements: [],
 };
 
 export const reportBytes = new TextEncoder().encode('%PDF-1.7 test');
@@ -108,4 +123,5 @@ export const memoryPorts: ServerPorts = {
   curve: async (code, pull) => (code === 'QUAY-1' && pull === 'P-1' ? curve : null),
   report: async (code) => (code === 'QUAY-1' ? reportBytes : null),
   ledger: async (code) => (code === 'QUAY-1' ? ledger : null),
+  ledgerState: async (code) => (code === 'QUAY-1' ? ledgerState : null),
 };

@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import fc from 'fast-check';
-import { axesOf, extentOf, nearestIndex, placeOf } from '../src/features/piece/curve-axis.ts';
+import { axesOf, extentOf, nearestIndex, placeOf } from '../src/components/trace/curve-axis.ts';
 
 const curve = {
   pull: 'P',

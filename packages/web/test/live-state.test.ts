@@ -59,3 +59,10 @@ test('each happening sounds once, and who comes late hears nothing of what was b
   assert.deepEqual(cuesBetween(view('near maximum', 2), view('near maximum', 2)), []);
   assert.deepEqual(cuesBetween(view('past maximum', 2), view('parted', 2)), ['parted']);
 });
+
+test('how far the keeping is stands there while it lasts, and no longer', () => {
+  const keeping = (share: number): LiveMessage => ({ kind: 'keeping', share });
+  assert.equal(after(armed('P-1'), samples(2, 1, 2), keeping(0), keeping(0.4)).keeping, 0.4);
+  assert.equal(after(keeping(0.4), keeping(1)).keeping, null);
+  assert.equal(after(keeping(0.4), armed('P-2')).keeping, null);
+});

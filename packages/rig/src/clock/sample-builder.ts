@@ -17,6 +17,9 @@ export interface Gap {
   readonly why: string;
 }
 
+/** Why there is a gap where nothing is known to be lost. */
+export const noForceWords = 'no force came';
+
 /** What the samples so far have to say. */
 export interface SampleNews {
   gap(gap: Gap): void;
@@ -29,6 +32,15 @@ export interface SampleBuilder {
   add(source: number, batch: readonly RawReading[]): WatchSample[];
   /** What was still waited for, given out as it stands. */
   flush(): WatchSample[];
+  /** One for each source. */
+  readonly clocks: readonly SourceClockTracker[];
+}
+
+/** What a builder leaves to one that goes on after it. */
+export interface BuiltBefore {
+  readonly clocks: readonly SourceClockTracker[];
+  /** Time of its last sample. */
+  readonly last_s: number;
 }
 
 /** Seconds a force waits for the table or the extension of a slower source; then the value before is held. */
@@ -85,9 +97,10 @@ function lane(): Lane {
   };
 }
 
-function trackerOf(clock: SourceClock): SourceClockTracker {
-  if (clock === 'own') return sourceClock();
-  return clock === 'free' ? freeClock() : arrivalClock();
+/** A clock taken as it comes runs on through a break; the others are followed anew. */
+function trackerOf(clock: SourceClock, before: BuiltBefore | undefined, source: number): SourceClockTracker {
+  if (clock === 'free') return before?.clocks[source] ?? freeClock();
+  return clock === 'own' ? sourceClock(before?.last_s) : arrivalClock(before?.last_s);
 }
 
 /** Says where force readings are missing: three usual distances on a source's own clock, 0.1 s and ten distances on arrivals. */
@@ -102,7 +115,7 @@ function gapWatch(clock: SourceClock, news: SampleNews): (time_s: number) => voi
       const limit_s = clock === 'arrival' ? Math.max(ARRIVAL_GAP_S, 10 * (period_s ?? 0)) : LATE_GAP * (period_s ?? 1);
       const isGap = seen >= 5 && step_s > limit_s;
       inRow = isGap ? inRow + 1 : 0;
-      if (isGap) news.gap({ from_s: last_s, to_s: time_s, why: 'no force came' });
+      if (isGap) news.gap({ from_s: last_s, to_s: time_s, why: noForceWords });
       // A source that has become slower is not a row of gaps for ever.
       if (inRow >= SLOWER_AFTER) period_s = step_s;
       else if (!isGap) {
@@ -138,9 +151,14 @@ function lineCounter(): (source: number, reading: RawReading) => number {
  * slower source and then takes the last value, up to 1 s old, else null. Readings of quality 'unreadable' or 'late' are left out.
  * All times count from the start of the record.
  * @param sources in the order of the numbers given to add(); each signal comes from one channel of all
+ * @param before of a record that is gone on with: no sample is laid before its last
  */
-export function sampleBuilder(sources: readonly ClockedSource[], news: SampleNews): SampleBuilder {
-  const trackers = sources.map((source) => trackerOf(source.clock));
+export function sampleBuilder(
+  sources: readonly ClockedSource[],
+  news: SampleNews,
+  before?: BuiltBefore,
+): SampleBuilder {
+  const trackers = sources.map((source, i) => trackerOf(source.clock, before, i));
   const signals = sources.map((source) => new Map(source.channels.map((channel) => [channel.name, channel.signal])));
   const lanes = { table: lane(), extension: lane() };
   const others = [lanes.table, lanes.extension];
@@ -190,5 +208,6 @@ export function sampleBuilder(sources: readonly ClockedSource[], news: SampleNew
       return give(false);
     },
     flush: () => give(true),
+    clocks: trackers,
   };
 }

@@ -46,14 +46,15 @@ function smallestOffset(): { add(offset_s: number, now_s: number): number; clear
  * Follows a source's own clock against arrivals. The offset is the smallest arrival minus time of the last half minute: of many delays the
  * smallest varies least, so bursts and stalls do not move it. The offset is let change by at most 2 ms a second after the first half second,
  * so times stay in order and a rate is wrong by 0.2 % at most. The shortest way from sensor to bench stays unknown and stays in.
+ * @param after_s no reading is laid before it; where a record is gone on with, the time of its last sample
  */
-export function sourceClock(): SourceClockTracker {
+export function sourceClock(after_s = Number.NEGATIVE_INFINITY): SourceClockTracker {
   const smallest = smallestOffset();
   let offset_s: number | null = null;
   let began_s = 0;
   let lastArrival_s = 0;
   let lastTime_s = Number.NEGATIVE_INFINITY;
-  let lastPlaced_s = Number.NEGATIVE_INFINITY;
+  let lastPlaced_s = after_s;
 
   function restart(arrival_s: number, time_s: number): number {
     smallest.clear();
@@ -104,9 +105,9 @@ export function freeClock(): SourceClockTracker {
   };
 }
 
-/** For sources without a clock: the time is the arrival, kept in order. */
-export function arrivalClock(): SourceClockTracker {
-  let last_s = Number.NEGATIVE_INFINITY;
+/** For sources without a clock: the time is the arrival, kept in order and not before `after_s`. */
+export function arrivalClock(after_s = Number.NEGATIVE_INFINITY): SourceClockTracker {
+  let last_s = after_s;
   return {
     place(time_s) {
       last_s = Math.max(last_s, time_s);

@@ -1,8 +1,9 @@
 import type { WatchSample } from '@provinghouse/core';
 import type { IServiceVector, ServerTCP } from 'modbus-serial';
 import type { WordOrder } from '../frame/register.ts';
+import { laidWire } from './laid-wire.ts';
 import { practiceRegisters, type RegisterBank, registerBank } from './modbus-map.ts';
-import { type Outlet, paced } from './pace.ts';
+import type { Outlet } from './pace.ts';
 import { checkWireOptions, type PracticeWire, type WireOptions, wireFault } from './wire.ts';
 
 export interface ModbusWireOptions extends WireOptions {
@@ -27,35 +28,24 @@ export async function serveModbus(options: ModbusWireOptions): Promise<PracticeW
   checkWireOptions(options);
   const host = options.host ?? '127.0.0.1';
   const bank = registerBank(options.wordOrder ?? 'high first');
-  const desk = deskOf(bank, options.speed === 'as fast as it is read');
+  const desk = registerDesk(bank, options.speed === 'as fast as it is read');
   const server = await listen(desk.vector, { ...options, host });
-  const pacing = paced(options, desk.outlet);
-  let isDown = false;
-  return {
+  return laidWire(options, {
     address: `modbus://${host}:${server.port}`,
     port: server.port,
-    describe: `practice rig, Modbus TCP on ${host}:${server.port}, seed ${options.seed}`,
-    start: pacing.start,
-    turnValve: pacing.session.turnValve,
-    progress: pacing.progress,
-    truth: pacing.session.truth,
-    ended: pacing.ended,
-    stop: async () => {
-      pacing.stop();
-      if (isDown) return;
-      isDown = true;
-      await new Promise<void>((resolve) => server.modbus.close(() => resolve()));
-    },
-  };
+    over: `Modbus TCP on ${host}:${server.port}`,
+    outlet: desk.outlet,
+    takeDown: () => new Promise<void>((resolve) => server.modbus.close(() => resolve())),
+  });
 }
 
-interface Desk {
+export interface RegisterDesk {
   readonly vector: IServiceVector;
   readonly outlet: Outlet;
 }
 
 /** Between the registers and those who ask for them. */
-function deskOf(bank: RegisterBank, isReaderPaced: boolean): Desk {
+export function registerDesk(bank: RegisterBank, isReaderPaced: boolean): RegisterDesk {
   const waiting: (() => void)[] = [];
   let isAsked = false;
   let made = 0;

@@ -1,8 +1,8 @@
 import { Socket } from 'node:net';
 import type { WatchSample } from '@provinghouse/core';
 import type { MqttClient } from 'mqtt';
+import { laidWire } from './laid-wire.ts';
 import { practiceWord } from './mark.ts';
-import { paced } from './pace.ts';
 import { checkWireOptions, type PracticeWire, type WireOptions, wireFault } from './wire.ts';
 
 export interface MqttWireOptions extends WireOptions {
@@ -35,33 +35,24 @@ export async function serveMqtt(options: MqttWireOptions): Promise<PracticeWire>
     client.publishAsync(message.topic, message.payload, { qos: options.qos ?? 1, retain });
   const state = (words: string) => ({ topic: `${base}/practice`, payload: stateText(options.seed, words) });
   await say(state('waiting'), true);
-  const pacing = paced(options, {
-    send: async (samples) => {
-      await Promise.all(messagesOf(samples, base, options).map((message) => say(message)));
-    },
-    readers: () => 1,
-    whenRead: () => Promise.resolve(),
-    finish: async () => void (await say(state('parted'), true)),
-  });
-  let isDown = false;
-  return {
+  return laidWire(options, {
     address: `${options.broker.replace(/\/$/, '')}/${base}`,
     port: null,
-    describe: `practice rig, MQTT topics below ${base} at ${options.broker}, seed ${options.seed}`,
-    start: pacing.start,
-    turnValve: pacing.session.turnValve,
-    progress: pacing.progress,
-    truth: pacing.session.truth,
-    ended: pacing.ended,
-    stop: async () => {
-      pacing.stop();
-      if (isDown) return;
-      isDown = true;
+    over: `MQTT topics below ${base} at ${options.broker}`,
+    outlet: {
+      send: async (samples) => {
+        await Promise.all(messagesOf(samples, base, options).map((message) => say(message)));
+      },
+      readers: () => 1,
+      whenRead: () => Promise.resolve(),
+      finish: async () => void (await say(state('parted'), true)),
+    },
+    takeDown: async () => {
       // An empty retained message takes the mark off the topic, which a real rig may use next.
       if (client.connected) await say({ topic: `${base}/practice`, payload: '' }, true);
       await client.endAsync(!client.connected);
     },
-  };
+  });
 }
 
 async function connected(broker: string): Promise<MqttClient> {

@@ -31,6 +31,9 @@ const stride_s = 0.1;
 /** Runs a practice pull against the clock of the machine, or as fast as it is read; what was made is always handed over. */
 export function paced(options: WireOptions, outlet: Outlet): Pacing {
   const session = startPractice(options);
+  const { from_s = 0 } = options;
+  // Nobody sees what passed before.
+  if (from_s > 0) session.advance(from_s);
   const told = Promise.withResolvers<void>();
   const stopped = Promise.withResolvers<void>();
   const run: Run = { options, outlet, session, isStopped: false, stopped: stopped.promise, made: 0, sent: 0 };
@@ -98,7 +101,7 @@ async function pass(run: Run, seconds: number): Promise<void> {
 function dueAt({ options, session }: Run, began_ms: number): number {
   const { speed = 1 } = options;
   if (speed === 'as fast as it is read') return session.time_s() + stride_s;
-  return ((performance.now() - began_ms) / 1000) * speed;
+  return (options.from_s ?? 0) + ((performance.now() - began_ms) / 1000) * speed;
 }
 
 function endOf({ options, session }: Run): number {

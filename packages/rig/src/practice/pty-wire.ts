@@ -5,9 +5,9 @@ import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
+import { laidWire } from './laid-wire.ts';
 import { lineText } from './line-text.ts';
 import type { LineOptions } from './line-writer.ts';
-import { paced } from './pace.ts';
 import { checkWireOptions, type PracticeWire, type WireOptions, wireFault } from './wire.ts';
 
 export interface PtyWireOptions extends WireOptions, LineOptions {
@@ -28,27 +28,21 @@ export async function servePty(options: PtyWireOptions): Promise<PracticeWire> {
   const path = options.path ?? join(folder ?? tmpdir(), 'serial');
   const line: Line = { path, child: null, isRead: false, isDown: false, waiting: [], opening: text.opening };
   await lay(line);
-  const pacing = paced(options, {
-    send: (samples) => put(line, text.lines(samples)),
-    readers: () => (line.isRead ? 1 : 0),
-    whenRead: () => (line.isRead ? Promise.resolve() : new Promise((resolve) => line.waiting.push(resolve))),
-    finish: (truth) => put(line, text.closing(truth)),
-  });
-  return {
+  return laidWire(options, {
     address: path,
     port: null,
-    describe: `practice rig, lines on the pseudo-terminal ${path}, seed ${options.seed}`,
-    start: pacing.start,
-    turnValve: pacing.session.turnValve,
-    progress: pacing.progress,
-    truth: pacing.session.truth,
-    ended: pacing.ended,
-    stop: async () => {
-      pacing.stop();
+    over: `lines on the pseudo-terminal ${path}`,
+    outlet: {
+      send: (samples) => put(line, text.lines(samples)),
+      readers: () => (line.isRead ? 1 : 0),
+      whenRead: () => (line.isRead ? Promise.resolve() : new Promise((resolve) => line.waiting.push(resolve))),
+      finish: (truth) => put(line, text.closing(truth)),
+    },
+    takeDown: async () => {
       await takeDown(line);
       if (folder && dirname(path) === folder) await rm(folder, { recursive: true, force: true });
     },
-  };
+  });
 }
 
 interface Line {

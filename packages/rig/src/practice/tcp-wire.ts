@@ -1,8 +1,9 @@
 import { once } from 'node:events';
 import { createServer, type Server, type Socket } from 'node:net';
+import { laidWire } from './laid-wire.ts';
 import { type LineText, lineText } from './line-text.ts';
 import type { LineOptions } from './line-writer.ts';
-import { type Outlet, paced } from './pace.ts';
+import type { Outlet } from './pace.ts';
 import { checkWireOptions, type PracticeWire, type WireOptions, wireFault } from './wire.ts';
 
 export interface TcpWireOptions extends WireOptions, LineOptions {
@@ -34,22 +35,16 @@ export async function serveTcp(options: TcpWireOptions): Promise<PracticeWire> {
     for (const wake of waiting.splice(0)) wake();
   });
   const port = await listen(server, { host, port: options.port ?? 0 });
-  const pacing = paced(options, outletOf(readers, waiting, text));
-  return {
+  return laidWire(options, {
     address: `tcp://${host}:${port}`,
     port,
-    describe: `practice rig, lines over TCP on ${host}:${port}, seed ${options.seed}`,
-    start: pacing.start,
-    turnValve: pacing.session.turnValve,
-    progress: pacing.progress,
-    truth: pacing.session.truth,
-    ended: pacing.ended,
-    stop: async () => {
-      pacing.stop();
+    over: `lines over TCP on ${host}:${port}`,
+    outlet: outletOf(readers, waiting, text),
+    takeDown: async () => {
       for (const socket of readers) socket.destroy();
       if (server.listening) await new Promise<void>((resolve) => server.close(() => resolve()));
     },
-  };
+  });
 }
 
 async function listen(server: Server, where: { readonly host: string; readonly port: number }): Promise<number> {

@@ -15,6 +15,8 @@ export interface WireOptions extends PracticeOptions {
   readonly after_s?: number;
   /** What happens to time while nobody reads: it stands still, so that nothing is lost, or it runs on as at a real rig. */
   readonly whileUnread?: 'wait' | 'run on';
+  /** Begins that many simulated seconds into the pull, as when a recording is gone on with; at most 3600. */
+  readonly from_s?: number;
 }
 
 export interface WireProgress {
@@ -46,12 +48,15 @@ export interface PracticeWire {
 /** Checks what all wires share. */
 export function checkWireOptions(options: WireOptions): void {
   checkPracticeOptions(options);
-  const { speed = 1, after_s = 2 } = options;
+  const { speed = 1, after_s = 2, from_s = 0 } = options;
   if (typeof speed === 'number' && !(speed > 0 && speed <= 1000)) {
     throw new InputError('practice/option', `practice rig: speed is ${speed}; give above 0 to 1000`, { speed });
   }
   if (!(after_s >= 0 && after_s <= 600)) {
     throw new InputError('practice/option', `practice rig: after_s is ${after_s}; give 0 to 600`, { after_s });
+  }
+  if (!(from_s >= 0 && from_s <= 3600)) {
+    throw new InputError('practice/option', `practice rig: from_s is ${from_s}; give 0 to 3600`, { from_s });
   }
 }
 

@@ -12,6 +12,8 @@ export interface KeepOpenOptions {
   /** Opens the connection once; rejects when it cannot be had now. */
   open(): Promise<Wire>;
   trouble(words: string): void;
+  /** The connection stands, or is away. */
+  connection?: ((isOpen: boolean) => void) | undefined;
 }
 
 /** A connection being kept. */
@@ -52,7 +54,7 @@ function pause(seconds: number): Pause {
  * Keeps a connection open until stopped: tries again after 0.1 s, 0.2 s, 0.4 s ... 5 s, and says when it was lost and how long it was away.
  * A connection that held for a second starts the waits anew.
  */
-export function keepOpen({ describe, open, trouble }: KeepOpenOptions): Keeper {
+export function keepOpen({ describe, open, trouble, connection }: KeepOpenOptions): Keeper {
   const first = Promise.withResolvers<void>();
   let isStopped = false;
   let wire: Wire | null = null;
@@ -72,16 +74,19 @@ export function keepOpen({ describe, open, trouble }: KeepOpenOptions): Keeper {
         wire = await open();
         first.resolve();
         if (isStopped) await wire.close();
+        else connection?.(true);
         if (awaySince_s !== null && !isStopped)
           trouble(`${describe} is back after ${(benchNow_s() - awaySince_s).toFixed(2)} s.`);
         const opened_s = benchNow_s();
         const why = await wire.closed;
         wire = null;
+        if (!isStopped) connection?.(false);
         if (benchNow_s() - opened_s > 1) wait_s = FIRST_WAIT_S;
         awaySince_s = benchNow_s();
         if (!isStopped) trouble(`${describe}: the connection was lost (${why}); trying again.`);
       } catch (error) {
         first.resolve();
+        if (!isStopped) connection?.(false);
         if (awaySince_s === null && !isStopped) {
           awaySince_s = benchNow_s();
           trouble(`${describe} cannot be reached (${reasonOf(error)}); trying again.`);

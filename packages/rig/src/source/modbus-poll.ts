@@ -32,7 +32,7 @@ export function latestRound({ client, places, reader, sink, clock }: RoundOption
   return async () => {
     for (const { kind, from, count, places: inside } of requests) {
       const stretch = await registersOf(client, kind, from, count);
-      sink.bytes?.(stretch.bytes, stretch.arrival_s);
+      sink.bytes?.(stretch.bytes, stretch.arrival_s, { place: `${kind} ${from}`, isText: false });
       const batch = reader.take(inside, stretch);
       if (batch.length > 0) sink.readings(batch);
     }
@@ -70,7 +70,7 @@ export function ringRound(options: RoundOptions, ring: RegisterRing, place: Ring
     place.seen = at;
     for (const request of ringRequests(ring, at, made)) {
       const { bytes, arrival_s } = await registersOf(client, kind, request.from, request.samples * ring.width);
-      sink.bytes?.(bytes, arrival_s);
+      sink.bytes?.(bytes, arrival_s, { place: `${kind} ${request.from}`, isText: false });
       const slots = Array.from({ length: request.samples }, (_, i) =>
         bytes.subarray(2 * i * ring.width, 2 * (i + 1) * ring.width),
       );

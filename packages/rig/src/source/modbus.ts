@@ -3,7 +3,8 @@ import modbus from 'modbus-serial';
 import type { Channel, ChannelConfiguration } from '../channel/channel.ts';
 import { type RegisterPlace, registerRequests } from '../frame/register-map.ts';
 import { fitsRing, type RegisterRing } from '../frame/register-ring.ts';
-import { type Keeper, keepOpen, type Wire } from './keep-open.ts';
+import type { Wire } from './keep-open.ts';
+import { clockOf, keptSource } from './kept-source.ts';
 import { latestRound, poll, type RingPlace, ringRound, saysPractice } from './modbus-poll.ts';
 import { type RegisterClock, registerChannels, registerReader } from './modbus-reader.ts';
 import type { SerialSettings } from './serial-lines.ts';
@@ -102,20 +103,9 @@ function checkMap({ registers, clock, ring }: ModbusOptions): void {
 export function modbusRegisters(options: ModbusOptions): Source {
   checkMap(options);
   const channels = registerChannels(options.registers, options.channels);
-  const describe = describeWire(options);
-  let keeper: Keeper | null = null;
-  return {
-    describe,
-    channels,
-    clock: options.clock ? (options.isClockFree ? 'free' : 'own') : 'arrival',
-    async start(sink) {
-      const place: RingPlace = { seen: null };
-      const open = () => openWire(options, channels, sink, place);
-      keeper = keepOpen({ describe, open, trouble: (words) => sink.trouble(words) });
-      await keeper.tried;
-    },
-    async stop() {
-      await keeper?.stop();
-    },
-  };
+  const clock = clockOf(options.clock !== undefined, options.isClockFree);
+  return keptSource({ describe: describeWire(options), channels, clock }, (sink) => {
+    const place: RingPlace = { seen: null };
+    return () => openWire(options, channels, sink, place);
+  });
 }

@@ -5,7 +5,8 @@ import { benchValue, openChannel, unitOf } from '../channel/channel.ts';
 import { type ChannelGuard, channelGuard } from '../channel/channel-guard.ts';
 import { benchNow_s } from '../clock/bench-clock.ts';
 import { atPath, type JsonPath, jsonPath, plainNumber } from '../frame/json-path.ts';
-import { type Keeper, keepOpen, type Wire } from './keep-open.ts';
+import type { Wire } from './keep-open.ts';
+import { clockOf, keptSource } from './kept-source.ts';
 import { printable } from './printable.ts';
 import type { RawReading, Source, SourceSink } from './source.ts';
 
@@ -114,7 +115,7 @@ function topicReader(places: readonly OpenPlace[], decimal: '.' | ',', sink: Sou
   return {
     message(topic, bytes, isOld) {
       const moment = { arrival_s: benchNow_s(), isOld };
-      sink.bytes?.(bytes, moment.arrival_s);
+      sink.bytes?.(bytes, moment.arrival_s, { place: topic, isText: true });
       const lines = new TextDecoder().decode(bytes).split('\n');
       const batch = lines.flatMap((line) => (line.trim() === '' ? [] : readingsOf(topic, bytes, line, moment)));
       if (batch.length === 0) return;
@@ -169,20 +170,13 @@ export function mqttTopics(options: MqttOptions): Source {
   if (clocks !== 0 && clocks !== places.length)
     throw new InputError('source/clocks', 'Some topics carry a time and some do not; make two sources of them.', {});
   const topics = [...new Set(places.map((place) => place.topic))];
-  const describe = `${options.broker} ${topics.join(', ')}`;
-  let keeper: Keeper | null = null;
-  return {
-    describe,
+  const facts = {
+    describe: `${options.broker} ${topics.join(', ')}`,
     channels: places.map((place) => place.channel),
-    clock: clocks === 0 ? 'arrival' : options.isClockFree ? 'free' : 'own',
-    async start(sink) {
-      const reader = topicReader(places, options.decimal, sink);
-      const open = () => openWire(options, topics, reader);
-      keeper = keepOpen({ describe, open, trouble: (words) => sink.trouble(words) });
-      await keeper.tried;
-    },
-    async stop() {
-      await keeper?.stop();
-    },
+    clock: clockOf(clocks > 0, options.isClockFree),
   };
+  return keptSource(facts, (sink) => {
+    const reader = topicReader(places, options.decimal, sink);
+    return () => openWire(options, topics, reader);
+  });
 }

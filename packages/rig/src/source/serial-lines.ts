@@ -1,7 +1,8 @@
 import { SerialPort } from 'serialport';
 import { benchNow_s } from '../clock/bench-clock.ts';
-import { type Keeper, keepOpen, type Wire } from './keep-open.ts';
-import { type LineFormat, type LineReader, lineReader, openLineFormat } from './line-reader.ts';
+import type { Wire } from './keep-open.ts';
+import { keptLines } from './kept-source.ts';
+import type { LineFormat, LineReader } from './line-reader.ts';
 import type { Source } from './source.ts';
 
 /** How a serial line is set. */
@@ -53,21 +54,7 @@ async function openWire(settings: SerialSettings, reader: LineReader): Promise<W
  * @throws InputError source/pattern, source/unit-*, source/range
  */
 export function serialLines(options: SerialLinesOptions): Source {
-  const format = openLineFormat(options);
   const frame = `${options.dataBits}${options.parity.charAt(0).toUpperCase()}${options.stopBits}`;
   const describe = `serial ${options.path} ${options.baud} ${frame}`;
-  let keeper: Keeper | null = null;
-  return {
-    describe,
-    channels: format.channels,
-    clock: format.hasOwnClock ? (options.isClockFree ? 'free' : 'own') : 'arrival',
-    async start(sink) {
-      const reader = lineReader(format, sink);
-      keeper = keepOpen({ describe, open: () => openWire(options, reader), trouble: (words) => sink.trouble(words) });
-      await keeper.tried;
-    },
-    async stop() {
-      await keeper?.stop();
-    },
-  };
+  return keptLines(describe, options, (reader) => openWire(options, reader));
 }

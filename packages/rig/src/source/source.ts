@@ -24,8 +24,17 @@ export interface SourceSink {
   ended(why: string): void;
   /** What comes says of itself that it is simulated. */
   practice?(): void;
-  /** Every byte as it came, for testing the wires. */
-  bytes?(bytes: Uint8Array, arrival_s: number): void;
+  /** Every byte as it came, for testing the wires; with a place where it came as a piece of its own and not on a stream of lines. */
+  bytes?(bytes: Uint8Array, arrival_s: number, piece?: RawPiece): void;
+  /** The connection stands, or is away. */
+  connection?(isOpen: boolean): void;
+}
+
+/** Where a piece of bytes came from. */
+export interface RawPiece {
+  /** Topic, or kind and address of the registers. */
+  readonly place: string;
+  readonly isText: boolean;
 }
 
 /**
@@ -40,6 +49,8 @@ export interface Source {
   readonly describe: string;
   /** What it measures; a source without a list is taken to send force, table and extension in bench units. */
   readonly channels?: readonly Channel[];
+  /** How its lines are read, where it reads lines. */
+  readonly pattern?: string;
   /** 'arrival' unless said. */
   readonly clock?: SourceClock;
   /** True where readings come when somebody enters them, so that silence means nothing. */

@@ -1,7 +1,8 @@
 import { connect, type Socket } from 'node:net';
 import { benchNow_s } from '../clock/bench-clock.ts';
-import { type Keeper, keepOpen, type Wire } from './keep-open.ts';
-import { type LineFormat, type LineReader, lineReader, openLineFormat } from './line-reader.ts';
+import type { Wire } from './keep-open.ts';
+import { keptLines } from './kept-source.ts';
+import type { LineFormat, LineReader } from './line-reader.ts';
 import type { Source } from './source.ts';
 
 export interface TcpLinesOptions extends LineFormat {
@@ -61,20 +62,5 @@ async function openWire(options: TcpLinesOptions, reader: LineReader): Promise<W
  * @throws InputError source/pattern, source/unit-*, source/range
  */
 export function tcpLines(options: TcpLinesOptions): Source {
-  const format = openLineFormat(options);
-  const describe = `tcp://${options.host}:${options.port}`;
-  let keeper: Keeper | null = null;
-  return {
-    describe,
-    channels: format.channels,
-    clock: format.hasOwnClock ? (options.isClockFree ? 'free' : 'own') : 'arrival',
-    async start(sink) {
-      const reader = lineReader(format, sink);
-      keeper = keepOpen({ describe, open: () => openWire(options, reader), trouble: (words) => sink.trouble(words) });
-      await keeper.tried;
-    },
-    async stop() {
-      await keeper?.stop();
-    },
-  };
+  return keptLines(`tcp://${options.host}:${options.port}`, options, (reader) => openWire(options, reader));
 }

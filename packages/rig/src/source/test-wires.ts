@@ -1,131 +1,109 @@
+import type { WireReport } from '@provinghouse/contract';
+import { plainChannel } from '../channel/channel.ts';
 import { benchNow_s } from '../clock/bench-clock.ts';
-import { printable } from './printable.ts';
+import { isPracticeLine } from '../practice/mark.ts';
+import { channelTally } from './channel-tally.ts';
+import { garbledShare, printable } from './printable.ts';
+import { rawLines } from './raw-lines.ts';
+import { rejectTally } from './reject-tally.ts';
 import type { RawReading, Source, SourceSink } from './source.ts';
 
-/** What a channel did while the wires were tested. */
-export interface ChannelReport {
-  readonly channel: string;
-  readonly readings: number;
-  /** Readings a second; null with fewer than two. */
-  readonly rate_Hz: number | null;
-  /** Standard deviation of the time between readings, on the time the readings carry; null with fewer than three. */
-  readonly jitter_ms: number | null;
-  readonly longestWait_ms: number | null;
-  /** Bench units. */
-  readonly last: number;
-  readonly least: number;
-  readonly greatest: number;
+/** A source that is listened to without being recorded. */
+export interface WireListener {
+  /** @throws InputError from the source when its configuration cannot work */
+  start(): Promise<void>;
+  /** What came so far; costs nothing to ask often. */
+  report(): WireReport;
+  stop(): Promise<void>;
 }
 
-export interface WireReport {
-  readonly describe: string;
-  readonly seconds: number;
-  readonly bytes: number;
-  /** The last raw bytes, up to 400, with everything but plain ASCII as \xNN. */
-  readonly raw: string;
-  readonly channels: readonly ChannelReport[];
-  readonly lastReadings: readonly RawReading[];
-  readonly rejected: number;
-  readonly rejectedBytes: number;
-  readonly rejectedExamples: readonly { readonly bytes: string; readonly why: string }[];
-  readonly troubles: readonly string[];
-}
+const TROUBLES_KEPT = 10;
 
-const RAW_KEPT = 400;
-const EXAMPLES = 5;
-const READINGS_KEPT = 20;
-
-/** Sums of one channel, so that a long test costs no memory. */
-function tally(channel: string) {
-  let readings = 0;
-  let first_s = 0;
-  let last_s = 0;
-  let squares = 0;
-  let longest_s = 0;
-  let last = 0;
-  let least = Number.POSITIVE_INFINITY;
-  let greatest = Number.NEGATIVE_INFINITY;
+/** Seconds of the source's own clock for each of ours, from first to last; null before it can be told. */
+function clockWatch() {
+  let first: RawReading | null = null;
+  let last: RawReading | null = null;
   return {
-    add({ value, time_s }: RawReading) {
-      if (readings === 0) first_s = time_s;
-      else {
-        squares += (time_s - last_s) ** 2;
-        longest_s = Math.max(longest_s, time_s - last_s);
-      }
-      readings++;
-      last_s = time_s;
-      last = value;
-      least = Math.min(least, value);
-      greatest = Math.max(greatest, value);
+    add(reading: RawReading) {
+      first ??= reading;
+      last = reading;
     },
-    report(): ChannelReport {
-      const steps = readings - 1;
-      const span_s = last_s - first_s;
-      const variance_s2 = steps > 1 ? Math.max(squares - span_s ** 2 / steps, 0) / (steps - 1) : null;
-      return {
-        channel,
-        readings,
-        rate_Hz: steps > 0 && span_s > 0 ? steps / span_s : null,
-        jitter_ms: variance_s2 === null ? null : 1000 * Math.sqrt(variance_s2),
-        longestWait_ms: steps > 0 ? 1000 * longest_s : null,
-        last,
-        least,
-        greatest,
-      };
+    ratio() {
+      if (!first || !last || last.arrival_s - first.arrival_s < 2) return null;
+      return (last.time_s - first.time_s) / (last.arrival_s - first.arrival_s);
     },
   };
 }
 
-function wireTally() {
-  const channels = new Map<string, ReturnType<typeof tally>>();
+/** Listens to a source and keeps account of what comes: raw lines, readings, rate and spread, what could not be read and why. Nothing is recorded. */
+export function listenToWire(source: Source): WireListener {
+  const began_s = benchNow_s();
+  const channels = source.channels ?? ['force', 'table', 'extension'].map(plainChannel);
+  const tallies = new Map(channels.map((channel) => [channel.name, channelTally(channel, began_s)]));
+  const raw = rawLines();
+  const rejects = rejectTally();
+  const clock = clockWatch();
   const troubles: string[] = [];
-  const examples: { bytes: string; why: string }[] = [];
-  const sums = { bytes: 0, rejected: 0, rejectedBytes: 0 };
-  let raw = new Uint8Array(0);
-  let lastReadings: readonly RawReading[] = [];
+  const state = { bytes: 0, isOpen: null as boolean | null, isPractice: false };
+  const trouble = (words: string) => {
+    troubles.push(words);
+    if (troubles.length > TROUBLES_KEPT) troubles.shift();
+  };
   const sink: SourceSink = {
     readings(batch) {
-      for (const reading of batch) {
-        const known = channels.get(reading.channel) ?? tally(reading.channel);
-        channels.set(reading.channel, known);
-        known.add(reading);
-      }
-      lastReadings = [...lastReadings, ...batch.slice(-READINGS_KEPT)].slice(-READINGS_KEPT);
+      for (const [name, tally] of tallies) tally.add(batch.filter(({ channel }) => channel === name));
+      const last = batch.at(-1);
+      if (last) clock.add(last);
     },
     rejected(bytes, why) {
-      sums.rejected++;
-      sums.rejectedBytes += bytes.length;
-      if (examples.length < EXAMPLES) examples.push({ bytes: printable(bytes), why });
+      if (isPracticeLine(printable(bytes))) state.isPractice = true;
+      else rejects.add({ bytes: bytes.length, example: printable(bytes), why, isGarbled: garbledShare(bytes) > 0.3 });
     },
-    trouble: (words) => void troubles.push(words),
-    ended: (why) => void troubles.push(`The source is over: ${why}.`),
-    bytes(bytes) {
-      sums.bytes += bytes.length;
-      raw = new Uint8Array(Buffer.concat([raw, bytes]).subarray(-RAW_KEPT));
+    trouble,
+    ended: (why) => trouble(`The source is over: ${why}.`),
+    practice() {
+      state.isPractice = true;
+    },
+    bytes(bytes, arrival_s, piece) {
+      state.bytes += bytes.length;
+      raw.push(bytes, arrival_s - began_s, piece);
+    },
+    connection(isOpen) {
+      state.isOpen = isOpen;
     },
   };
   return {
-    sink,
-    report: () => ({
-      ...sums,
-      raw: printable(raw, RAW_KEPT),
-      channels: [...channels.values()].map((channel) => channel.report()),
-      lastReadings,
-      rejectedExamples: examples,
-      troubles,
-    }),
+    start: () => source.start(sink),
+    report() {
+      const now_s = benchNow_s();
+      const reports = [...tallies.values()].map((tally) => tally.report(now_s));
+      const doubts = new Set(reports.flatMap((report) => report.doubts.map(({ words }) => words)));
+      return {
+        ...state,
+        describe: source.describe,
+        pattern: source.pattern ?? null,
+        seconds: now_s - began_s,
+        lines: raw.lines(),
+        channels: reports,
+        ...rejects.report(),
+        // A source tells of its doubts as troubles; they stand with their channel already.
+        troubles: troubles.filter((words) => !doubts.has(words)),
+        clockRatio: source.clock === 'own' ? clock.ratio() : null,
+      };
+    },
+    stop: () => source.stop(),
   };
 }
 
 /**
- * Listens to a source for a while and says what came: raw bytes, readings, rate and jitter, what could not be read and why. Nothing is recorded.
+ * Listens to a source for some seconds and says what came.
  * @throws InputError from the source when its configuration cannot work
  */
 export async function testWires(source: Source, seconds: number): Promise<WireReport> {
-  const seen = wireTally();
-  const began_s = benchNow_s();
-  await source.start(seen.sink);
+  const listener = listenToWire(source);
+  await listener.start();
   await new Promise((resolve) => setTimeout(resolve, seconds * 1000));
-  await source.stop();
-  return { describe: source.describe, seconds: benchNow_s() - began_s, ...seen.report() };
+  const report = listener.report();
+  await listener.stop();
+  return report;
 }

@@ -171,7 +171,10 @@ export function accountant(news: AccountNews = {}): Accountant {
   function open(header: SpoolHeader): void {
     tally.header = header;
     tally.isPractice ||= header.isPractice;
-    builder = sampleBuilder(header.sources, { gap: gaps.tell, clockJump });
+    // Of a record gone on with, nothing is laid before what it holds, whatever the source's clock says.
+    const before =
+      builder && tally.lastSample_s !== null ? { clocks: builder.clocks, last_s: tally.lastSample_s } : undefined;
+    builder = sampleBuilder(header.sources, { gap: gaps.tell, clockJump }, before);
   }
   function given(samples: readonly WatchSample[]): readonly WatchSample[] {
     const first = samples[0];
@@ -221,14 +224,17 @@ export function accountant(news: AccountNews = {}): Accountant {
 
 /**
  * Reads a whole spool, handing samples on as they are built.
+ * @param passed told how many bytes of the spool are behind
  * @throws InputError spool/unreadable when the file cannot be opened; never for what is in it
  */
 export async function readAccount(
   path: string,
   samples: (batch: readonly WatchSample[]) => void | Promise<void>,
+  passed: (bytes: number) => void = () => {},
 ): Promise<SpoolAccount> {
   const accounts = accountant();
   for await (const finding of readSpool(path)) {
+    if (finding.kind === 'entry') passed(finding.end);
     const batch = accounts.finding(finding);
     if (batch.length > 0) await samples(batch);
   }

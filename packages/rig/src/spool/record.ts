@@ -13,6 +13,8 @@ import type { SpoolStats } from './spool-writer.ts';
 export interface RecordListener {
   /** Samples whose readings are on disc. */
   samples(batch: readonly WatchSample[]): void;
+  /** Samples of before a record that is gone on with broke off; where this is absent they go to `samples`. */
+  earlier?(batch: readonly WatchSample[]): void;
   /** Said at once, on disc or not. */
   trouble(words: string, time_s: number): void;
   gap?(gap: Gap): void;
@@ -138,7 +140,9 @@ async function openRecord(
   });
   const give = (entry: SpoolEntry) => {
     const samples = accounts.entry(entry);
-    if (samples.length > 0) listener.samples(samples);
+    if (samples.length === 0) return;
+    if (isEarlier && listener.earlier) listener.earlier(samples);
+    else listener.samples(samples);
   };
   const outlets: SpoolOutlets = { trouble, released: (entries) => entries.forEach(give) };
   if (options.resumeAt === undefined)

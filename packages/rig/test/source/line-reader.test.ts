@@ -143,6 +143,17 @@ for (const [to, factor] of [
     assert.ok(found.troubles[0]?.includes(`from kN to ${to}?`), found.troubles[0]);
   });
 
+test('a unit switched while the force climbs by a twentieth a reading is doubted all the same, and a parting there is not', () => {
+  const climbing = (after: (force: number) => number) =>
+    fed(
+      plain,
+      pull((force, i) => (i < 200 ? force : after(force)).toFixed(2), 400).filter((_, i) => i % 10 === 0),
+      0.1,
+    );
+  assert.match(climbing((force) => force * 101.971621).troubles.join(), /switched from kN to kgf/);
+  assert.deepEqual(climbing((force) => 0.0098 * force).troubles, []);
+});
+
 test('a value that freezes is marked stuck and said once; one that stands still from the start is not', () => {
   const found = fed(
     plain,

@@ -3,7 +3,8 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, test } from 'node:test';
-import { killTrial, type Mishap } from './kill-trial.ts';
+import { killTrial } from './kill-trial.ts';
+import type { Mishap } from './trial-rig.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'kill-'));
 after(() => rmSync(folder, { recursive: true, force: true }));

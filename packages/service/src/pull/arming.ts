@@ -7,6 +7,10 @@ export interface ArmingGround {
   readonly rig: string;
   readonly isPractice: boolean;
   readonly campaigns: readonly CampaignAtRig[];
+  /** Force the fixture must not see; null where none is stated. */
+  readonly fixtureLimit_kN: number | null;
+  /** Fall from the maximum that ends a pull, as a share of it; null where none is agreed. */
+  readonly agreedDrop: number | null;
   /** Pieces that are being pulled on other rigs, as `campaign/piece`. */
   readonly piecesTaken: readonly string[];
 }
@@ -14,11 +18,13 @@ export interface ArmingGround {
 export interface Cleared {
   readonly campaign: CampaignAtRig;
   readonly piece: PieceAtRig;
+  readonly fixtureLimit_kN: number | null;
+  readonly agreedDrop: number | null;
 }
 
 /**
  * Goes through everything that must hold before a pull. The first thing that does not is an InputError with its own code: `pull/rig-unknown`, `pull/practice-in-earnest`, `pull/piece-unknown`, `pull/piece-not-confirmed`, `pull/piece-pulled`,
- * `pull/certificate-not-in-force`, `pull/force-unknown`, `pull/range-unknown`, `pull/range-unfit`, `pull/operator-unknown`,
+ * `pull/certificate-not-in-force`, `pull/force-unknown`, `pull/range-unknown`, `pull/range-unfit`, `pull/fixture-limit`, `pull/operator-unknown`,
  * `pull/caution-open`.
  */
 export function clearToArm(input: ArmInput, ground: ArmingGround): Cleared {
@@ -26,9 +32,10 @@ export function clearToArm(input: ArmInput, ground: ArmingGround): Cleared {
   const piece = pieceOf(input, campaign, ground);
   refuseCertificate(campaign, ground);
   refuseRange(piece, campaign, ground);
+  refuseFixture(piece, ground);
   refuseOperator(input, campaign);
   refuseCautions(input);
-  return { campaign, piece };
+  return { campaign, piece, fixtureLimit_kN: ground.fixtureLimit_kN, agreedDrop: ground.agreedDrop };
 }
 
 function refused(code: string, message: string, context: Readonly<Record<string, unknown>> = {}): InputError {
@@ -106,6 +113,16 @@ function refuseRange(piece: PieceAtRig, campaign: CampaignAtRig, { rig }: Arming
       `${piece.piece} must hold ${shown(minimumForce_kN)} kN and may reach ${shown(expectedForce_kN)} kN; ${rig} is verified from ${shown(least ?? 0)} to ${shown(greatest)} kN. Take another rig.`,
       { expectedForce_kN, rangeMinimum_kN: least, rangeMaximum_kN: greatest },
     );
+}
+
+/** What the piece may reach must not be more than its fixture bears. */
+function refuseFixture({ piece, expectedForce_kN }: PieceAtRig, { rig, fixtureLimit_kN }: ArmingGround): void {
+  if (fixtureLimit_kN === null || expectedForce_kN === null || expectedForce_kN <= fixtureLimit_kN) return;
+  throw refused(
+    'pull/fixture-limit',
+    `${piece} may reach ${shown(expectedForce_kN)} kN; the fixture of ${rig} bears ${shown(fixtureLimit_kN)} kN. Take another fixture or another rig.`,
+    { expectedForce_kN, fixtureLimit_kN },
+  );
 }
 
 function shown(force_kN: number): string {

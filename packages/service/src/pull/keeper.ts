@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Source, sealSpool, startRecord } from '@provinghouse/rig';
+import type { Progress } from '../effects.ts';
 import type { Keeper, KeeperNews, OpenKeeper, RecordingHead, SealedRecording, TimedMark } from './ports.ts';
 import { withPreamble } from './trace-preamble.ts';
 
@@ -20,58 +21,72 @@ export function spoolPaths(folder: string, name: string) {
 }
 
 export interface KeepOptions {
-  /** Asked again when the recording is sealed: only then is it known whether what came was simulated. */
-  readonly head: () => RecordingHead;
+  readonly head: RecordingHead;
   readonly sources: readonly Source[];
   readonly folder: string;
+  /** Goes on with the recording of this head that lies there; the wall clock of now, ISO 8601. */
+  readonly resumeAt?: string | null;
 }
 
 /** Keeps a pull on disc; see startRecord for what is promised of it. */
-export function keepPull({ head, sources, folder }: KeepOptions): OpenKeeper {
+export function keepPull({ head, sources, folder, resumeAt = null }: KeepOptions): OpenKeeper {
   return async (news: KeeperNews): Promise<Keeper> => {
-    const first = head();
-    const paths = spoolPaths(folder, spoolName(first));
-    await mkdir(folder, { recursive: true });
-    const { pull, piece, rig, isPractice, startedAt } = first;
-    // The head comes first, so that no recording lies here without it.
-    await writeFile(paths.head, `${JSON.stringify(first, null, 2)}\n`, { flush: true });
+    const paths = spoolPaths(folder, spoolName(head));
+    if (resumeAt === null) await writeHead(folder, head);
+    const { pull, piece, rig, isPractice, startedAt } = head;
     const record = await startRecord({
       path: paths.spool,
       header: { pull, piece, rig, isPractice, startedAt },
       sources,
-      listener: { samples: news.kept, trouble: news.trouble },
+      listener: {
+        samples: news.kept,
+        earlier: news.earlier,
+        trouble: news.trouble,
+        gap: news.gap,
+      },
+      ...(resumeAt === null ? {} : { resumeAt }),
     }).catch(async (error: unknown) => {
-      await rm(paths.head, { force: true });
+      if (resumeAt === null) await rm(paths.head, { force: true });
       throw error;
     });
     return {
       mark: record.mark,
-      seal: async (why, marks) => {
-        await record.stop(why);
-        return sealed(folder, head(), marks);
-      },
-      abandon: async () => {
-        await record.stop('the program was stopped while the pull ran');
-      },
+      close: async (why) => void (await record.stop(why)),
+      before: resumeAt === null ? null : record.account(),
     };
   };
 }
 
-/** Makes the trace of a recording that is no longer written to. Without marks those on disc are taken. */
-export async function sealed(
-  folder: string,
-  head: RecordingHead,
-  marks: readonly TimedMark[] | null = null,
-): Promise<SealedRecording> {
+/** The head comes first, so that no recording lies here without it. */
+async function writeHead(folder: string, head: RecordingHead): Promise<void> {
+  await mkdir(folder, { recursive: true });
+  await writeFile(spoolPaths(folder, spoolName(head)).head, `${JSON.stringify(head, null, 2)}\n`, { flush: true });
+}
+
+export interface SealOptions {
+  readonly folder: string;
+  readonly head: RecordingHead;
+  /** Those on disc when left out. */
+  readonly marks?: readonly TimedMark[] | null;
+  readonly progress?: Progress;
+}
+
+/**
+ * Makes the trace of a recording that is no longer written to. The recording itself stays as it is, so that what fails can be tried again.
+ * @throws InputError `spool/nothing-recorded`, `spool/unreadable`, `spool/unwritable`
+ */
+export async function sealed({ folder, head, marks = null, progress }: SealOptions): Promise<SealedRecording> {
   const paths = spoolPaths(folder, spoolName(head));
-  const trace = await sealSpool(paths.spool, paths.trace);
+  const trace = await sealSpool(paths.spool, paths.trace, (done, total) => progress?.('sealing', done, total));
   const readings = await readFile(paths.trace);
   const notes = [...trace.notes, ...trace.troubles.map(({ time_s, words }) => `At ${time_s.toFixed(1)} s: ${words}`)];
-  const file = withPreamble(readings, { head, marks: marks ?? trace.marks, notes, readingsSha256: trace.sha256 });
+  const isPractice = head.isPractice || trace.isPractice;
+  const said = { marks: marks ?? trace.marks, notes };
+  const file = withPreamble(readings, { head: { ...head, isPractice }, ...said, readingsSha256: trace.sha256 });
   const part = `${paths.trace}.part`;
   await writeFile(part, file.bytes, { flush: true, mode: 0o400 });
   await rename(part, paths.trace);
-  return { ...file, samples: trace.samples, rejected: trace.rejected, notes };
+  return { ...file, ...said, isPractice, samples: trace.samples, rejected: trace.rejected };
 }
 
 /** Puts a recording aside once the record holds it; nothing is thrown away. */

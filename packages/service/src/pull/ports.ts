@@ -1,4 +1,5 @@
 import type { WatchSample } from '@provinghouse/core';
+import type { Gap } from '@provinghouse/rig';
 
 /** What is written at the head of a recording and its file. */
 export interface RecordingHead {
@@ -17,6 +18,9 @@ export interface RecordingHead {
 export interface SealedRecording {
   readonly bytes: Uint8Array;
   readonly sha256: string;
+  readonly marks: readonly TimedMark[];
+  /** Simulated, by its head or by what came over the wire. */
+  readonly isPractice: boolean;
   readonly samples: number;
   /** Pieces of bytes that gave no reading. */
   readonly rejected: number;
@@ -27,10 +31,17 @@ export interface SealedRecording {
 /** Where a recording is kept. */
 export interface Keeper {
   mark(words: string): void;
-  /** Everything on disc, then made into a trace. */
-  seal(why: string, marks: readonly TimedMark[]): Promise<SealedRecording>;
-  /** Stops keeping; what is on disc stays there, to be recovered. */
-  abandon(): Promise<void>;
+  /** Stops keeping, with everything on disc. */
+  close(why: string): Promise<void>;
+  /** What a recording that is gone on with said before it broke off; null for a new one. */
+  readonly before: SaidBefore | null;
+}
+
+export interface SaidBefore {
+  readonly rejected: number;
+  readonly marks: readonly TimedMark[];
+  readonly troubles: readonly TimedMark[];
+  readonly gaps: readonly Gap[];
 }
 
 export interface TimedMark {
@@ -39,8 +50,12 @@ export interface TimedMark {
 }
 
 export interface KeeperNews {
+  /** Written before the recording broke off; all of them come before the first that is kept now. */
+  earlier(samples: readonly WatchSample[]): void;
   /** Written, in time order. */
   kept(samples: readonly WatchSample[]): void;
+  /** A time without readings is over. */
+  gap(gap: Gap): void;
   /** Something the operator should know now. */
   trouble(words: string): void;
 }

@@ -1,6 +1,6 @@
 import { openSource, sourceConfiguration } from '@provinghouse/rig';
-import { servePractice, usualPattern } from '@provinghouse/rig/practice';
-import type { WiredRig } from './wired-rig.ts';
+import { type PracticeWire, servePractice, usualPattern } from '@provinghouse/rig/practice';
+import type { OpenedWires, WiredRig } from './wired-rig.ts';
 
 export interface PracticeRigOptions {
   readonly rig: string;
@@ -21,7 +21,7 @@ export function practiceRig({ rig, rate_Hz = 100, speed = 1, seed = 0 }: Practic
     rig,
     describe: 'practice rig, simulated',
     isPractice: true,
-    open: async ({ piece, nominalSize_mm, links }) => {
+    open: async ({ piece, nominalSize_mm, links }, from_s) => {
       const wire = await servePractice({
         over: 'tcp',
         seed: numberOf(piece) + seed,
@@ -29,21 +29,31 @@ export function practiceRig({ rig, rate_Hz = 100, speed = 1, seed = 0 }: Practic
         rate_Hz,
         speed,
         startWhen: 'told',
+        ...(from_s === undefined ? {} : { from_s: from_s + away_s }),
         after_s: Math.min(600, Math.max(4, 3 * speed)),
       });
-      const source = openSource(
-        sourceConfiguration({
-          kind: 'tcp lines',
-          host: '127.0.0.1',
-          port: wire.port,
-          pattern: usualPattern(true),
-          isClockFree: true,
-        }),
-      );
-      return { sources: [source], begin: wire.start, close: wire.stop };
+      return { ...readOver(wire), begin: wire.start };
     },
+    // A rig at rest: the valve is shut, and its transducers show their zero and their noise.
+    openForTest: async () => readOver(await servePractice({ over: 'tcp', seed, rate_Hz, valve: 'closed' })),
   };
 }
+
+function readOver(wire: PracticeWire): OpenedWires {
+  const source = openSource(
+    sourceConfiguration({
+      kind: 'tcp lines',
+      host: '127.0.0.1',
+      port: wire.port,
+      pattern: usualPattern(true),
+      isClockFree: true,
+    }),
+  );
+  return { sources: [source], close: wire.stop };
+}
+
+/** A simulated pull that is gone on with is taken up so much later, s: it was not watched meanwhile. */
+const away_s = 1;
 
 /** A number that stands for a code (FNV-1a, 32 bit, by G. Fowler, L. Noll and P. Vo). */
 function numberOf(code: string): number {

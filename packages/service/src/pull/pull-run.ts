@@ -2,11 +2,13 @@ import type { LiveMessage, PullAtRig } from '@provinghouse/contract';
 import { InputError } from '@provinghouse/core';
 import type { Effects } from '../effects.ts';
 import { type Cleared, refuseInEarnest } from './arming.ts';
+import { keepEnd } from './keep-end.ts';
 import { keepPull } from './keeper.ts';
 import type { RecordingHead } from './ports.ts';
 import { type Recording, type RecordingEnd, record } from './recording.ts';
+import type { SpoolShelf, ToGoOn } from './recovery.ts';
 import { type Relay, relay } from './relay.ts';
-import { sealPull } from './seal-pull.ts';
+import type { SealedPull } from './seal-pull.ts';
 import { watchOptionsOf } from './watch-options.ts';
 import type { WiredRig } from './wired-rig.ts';
 
@@ -19,6 +21,8 @@ export interface PullRun {
   stop(): Promise<void>;
   /** Lets go of everything without an end: what is on disc waits to be recovered. */
   abandon(): Promise<void>;
+  /** Told that its recording, left on disc at its end, is in the record now. */
+  kept(sealed: SealedPull | null): void;
   story(): readonly LiveMessage[];
 }
 
@@ -27,8 +31,11 @@ export interface PullRunOptions {
   readonly cleared: Cleared;
   readonly pull: string;
   readonly operator: string | null;
-  /** Folder of the recordings. */
-  readonly folder: string;
+  /** The recording that is gone on with; null for a new one. */
+  readonly before: ToGoOn | null;
+  readonly shelf: SpoolShelf;
+  /** Seconds without a reading after which the recording is closed. */
+  readonly silence_s: number;
   readonly effects: Effects;
   readonly tell: (message: LiveMessage) => void;
 }
@@ -46,14 +53,18 @@ interface Run extends PullRunOptions {
   fault: string | null;
   startedAt: string | null;
   recording: Recording | null;
+  /** Settles when a recording that has ended is kept, or is known not to be. */
+  finished: Promise<void> | null;
+  /** How far the keeping is; null when there is none. */
+  keeping: LiveMessage | null;
   /** The last message, once the pull has ended. */
   last: LiveMessage | null;
 }
 
 /** Opens the wires of a rig for a pull and listens; nothing is kept before the start. */
 export async function startPullRun(options: PullRunOptions): Promise<PullRun> {
-  const { wired, cleared, effects, tell } = options;
-  const wires = await wired.open(cleared.piece);
+  const { wired, cleared, before, effects, tell } = options;
+  const wires = await wired.open(cleared.piece, before?.last_s);
   const news = {
     tell,
     rejected: () => run.recording?.rejected(),
@@ -70,11 +81,13 @@ export async function startPullRun(options: PullRunOptions): Promise<PullRun> {
       await Promise.all(run.relays.map((one) => one.close()));
       await wires.close();
     },
-    isPractice: wired.isPractice,
+    isPractice: wired.isPractice || before?.head.isPractice === true,
     state: 'armed',
     fault: null,
     startedAt: null,
     recording: null,
+    finished: null,
+    keeping: null,
     last: null,
   };
   try {
@@ -83,16 +96,15 @@ export async function startPullRun(options: PullRunOptions): Promise<PullRun> {
     await run.closeWires();
     throw error;
   }
-  tell(armedMessage(run));
+  // One that is gone on with is told when its recording is open, so that a failure leaves nothing told.
+  if (before === null) tell(armedMessage(run));
   return {
     facts: () => factsOf(run),
     start: () => start(run),
     mark: (words) => mark(run, words),
     stop: () => stop(run),
-    abandon: async () => {
-      await run.recording?.abandon();
-      await run.closeWires();
-    },
+    abandon: () => abandon(run),
+    kept: (sealed) => kept(run, sealed),
     story: () => storyOf(run),
   };
 }
@@ -102,23 +114,30 @@ async function start(run: Run): Promise<void> {
     throw new InputError('pull/already-started', `Pull ${run.pull} has been started already.`, { pull: run.pull });
   if (run.isPractice) refuseInEarnest(run.cleared.campaign, run.wired.rig);
   run.state = 'running';
-  run.startedAt = run.effects.now().toISOString();
+  const now = run.effects.now().toISOString();
+  run.startedAt = now;
+  const { before, shelf } = run;
+  const resumeAt = before ? now : null;
   try {
     run.recording = await record({
-      watch: watchOptionsOf(run.cleared),
-      openKeeper: keepPull({ head: () => headOf(run), sources: sourcesOf(run), folder: run.folder }),
+      watch: { ...watchOptionsOf(run.cleared), silence_s: run.silence_s },
+      openKeeper: keepPull({ head: headOf(run), sources: sourcesOf(run), folder: shelf.folder, resumeAt }),
       tell: run.tell,
+      onOpen: () => {
+        if (before) run.tell(armedMessage(run));
+        run.tell({ kind: 'started', pull: run.pull, at: now });
+      },
       onClosing: () => {
         run.state = 'sealing';
+        tellKeeping(run, 0);
       },
     });
   } catch (error) {
     run.state = 'armed';
     throw error;
   }
-  run.tell({ kind: 'started', pull: run.pull, at: run.startedAt });
   run.begin();
-  void run.recording.ended.then((end) => finish(run, end));
+  run.finished = run.recording.ended.then((end) => finish(run, end));
 }
 
 function mark(run: Run, words: string): void {
@@ -143,39 +162,43 @@ async function stop(run: Run): Promise<void> {
   run.tell(run.last);
 }
 
-const endWords = {
-  parted: 'parting',
-  'agreed drop': 'the agreed drop of force',
-  operator: 'the operator',
-  silence: 'silence of the rig',
-} as const;
-
-/** The recording goes into the record, and only then is it told as ended. */
-async function finish(run: Run, end: RecordingEnd): Promise<void> {
-  const { view, sealed } = end;
+async function abandon(run: Run): Promise<void> {
+  await run.recording?.abandon();
   await run.closeWires();
-  run.fault = await keepEnd(run, end);
+  if (run.state === 'sealing') await run.finished;
+}
+
+const notKept = { sha256: null, fault: null } as const;
+
+/** The recording goes into the record, and only then is it told as ended. One that fell silent waits for a person to say what it is. */
+async function finish(run: Run, end: RecordingEnd): Promise<void> {
+  await run.closeWires();
+  const { shelf, silence_s, effects } = run;
+  const progress = (share: number) => tellKeeping(run, share);
+  const recorded = { head: headOf(run), end, isBroken: run.before !== null, silence_s };
+  const sealed = { ...notKept, ...end, ...(await keepEnd(recorded, { ...shelf, progress }, effects)) };
+  run.fault = sealed.fault;
   run.state = 'ended';
+  const { view } = end;
+  tellKeeping(run, 1);
   if (run.fault !== null) run.tell({ kind: 'trouble', time_s: view.time_s, words: run.fault });
-  const counts = sealed instanceof Error ? { samples: 0, rejected: 0 } : sealed;
-  const sha256 = run.fault === null && !(sealed instanceof Error) ? sealed.sha256 : null;
-  run.last = { kind: 'ended', view, samples: counts.samples, rejected: counts.rejected, sha256 };
+  const { samples, rejected, sha256 } = sealed;
+  run.last = { kind: 'ended', view, samples, rejected, sha256 };
   run.tell(run.last);
 }
 
-/** Writes the end into the record; gives what kept it from that, null when nothing did. */
-async function keepEnd(run: Run, { view, sealed, marks }: RecordingEnd): Promise<string | null> {
-  if (sealed instanceof Error) return `It could not be sealed: ${sealed.message} What was written lies on disc.`;
-  const words = view.ended === 'parted' ? [] : [`Ended by ${endWords[view.ended ?? 'operator']}.`];
-  try {
-    return await sealPull({ head: headOf(run), sealed, marks, words, folder: run.folder }, run.effects);
-  } catch (error) {
-    return `It lies on disc and can be recovered; it could not be written into the record: ${wordsOf(error)}`;
-  }
+function tellKeeping(run: Run, share: number): void {
+  const message = { kind: 'keeping', share } as const;
+  run.keeping = share < 1 ? message : null;
+  run.tell(message);
 }
 
-function wordsOf(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
+function kept(run: Run, sealed: SealedPull | null): void {
+  if (run.last?.kind !== 'ended') return;
+  const { view, samples, rejected } = run.last;
+  run.fault = sealed === null ? 'Nothing was recorded; it was put aside.' : sealed.fault;
+  run.last = { kind: 'ended', view, samples, rejected, sha256: sealed?.sha256 ?? null };
+  run.tell(run.last);
 }
 
 function sourcesOf(run: Run) {
@@ -183,6 +206,7 @@ function sourcesOf(run: Run) {
 }
 
 function headOf(run: Run): RecordingHead {
+  if (run.before) return { ...run.before.head, isPractice: run.isPractice };
   return {
     pull: run.pull,
     campaign: run.cleared.campaign.campaign,
@@ -221,11 +245,13 @@ function factsOf(run: Run): PullAtRig {
     rangeMaximum_kN: campaign.rangeMaximum_kN,
     armedAt: run.armedAt,
     fault: run.fault,
+    silence_s: run.silence_s,
   };
 }
 
 function storyOf(run: Run): readonly LiveMessage[] {
   if (run.last?.kind === 'disarmed') return [];
   const started: LiveMessage[] = run.startedAt === null ? [] : [{ kind: 'started', pull: run.pull, at: run.startedAt }];
-  return [armedMessage(run), ...started, ...(run.recording?.story() ?? []), ...(run.last ? [run.last] : [])];
+  const end = run.last ?? run.keeping;
+  return [armedMessage(run), ...started, ...(run.recording?.story() ?? []), ...(end ? [end] : [])];
 }

@@ -1,16 +1,26 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { UnfinishedPull } from '@provinghouse/contract';
-import { InputError, isInputError } from '@provinghouse/core';
-import { readSpool, recover } from '@provinghouse/rig';
-import { isPracticeLine } from '@provinghouse/rig/practice';
+import { InputError } from '@provinghouse/core';
 import { campaignRows } from '@provinghouse/store';
 import type { Effects } from '../effects.ts';
-import { putAside, sealed, spoolName, spoolPaths } from './keeper.ts';
+import { putAside, spoolName, spoolPaths } from './keeper.ts';
 import type { RecordingHead } from './ports.ts';
-import { sealPull } from './seal-pull.ts';
+import { sealPullInThread } from './seal-in-thread.ts';
+import type { SealedPull } from './seal-pull.ts';
+import type { SpoolContent } from './spool-content.ts';
 
-/** Heads of the recordings that were not sealed into the record: those that run, and those that were broken off. */
+/** Where recordings lie, and what is known of them. */
+export interface SpoolShelf {
+  readonly folder: string;
+  /** Folder of the record. */
+  readonly home: string;
+  readonly contentOf: (spool: string) => Promise<SpoolContent>;
+  /** Ends what is read and sealed in threads. */
+  readonly signal: AbortSignal;
+}
+
+/** Heads of the recordings that were not sealed into the record: those that run, and those that wait. */
 export async function unfinishedHeads(folder: string): Promise<RecordingHead[]> {
   const names = await readdir(folder).catch(() => []);
   const heads = await Promise.all(names.filter((name) => name.endsWith('.json')).map((name) => headAt(folder, name)));
@@ -28,68 +38,80 @@ async function headAt(folder: string, name: string): Promise<RecordingHead | nul
   }
 }
 
-/** What an unfinished recording holds, for a screen to offer. */
-export async function describeUnfinished(folder: string, head: RecordingHead): Promise<UnfinishedPull> {
+/** What a recording that waits holds, for a screen to offer. */
+export async function describeUnfinished(head: RecordingHead, shelf: SpoolShelf): Promise<UnfinishedPull> {
   const name = spoolName(head);
-  const { samples, maximum_kN } = await contentOf(spoolPaths(folder, name).spool);
+  const content = await shelf.contentOf(spoolPaths(shelf.folder, name).spool);
   const { pull, campaign, piece, isPractice, startedAt } = head;
-  return {
-    spool: name,
-    pull,
-    campaign,
-    piece,
-    isPractice,
-    startedAt,
-    samples,
-    maximum_kN,
-  };
+  return { spool: name, pull, campaign, piece, isPractice, startedAt, ...content, canGoOn: canGoOn(content) };
 }
 
-/** A head without its recording was written in the moment before it: nothing is in it. */
-async function contentOf(spool: string): Promise<Pick<UnfinishedPull, 'samples' | 'maximum_kN'>> {
-  try {
-    const { samples, columns } = await recover(spool);
-    const maximum_kN = columns.force_kN.reduce((most, force) => Math.max(most, force), Number.NEGATIVE_INFINITY);
-    return { samples, maximum_kN: samples === 0 ? null : maximum_kN };
-  } catch (error) {
-    if (!isInputError(error)) throw error;
-    return { samples: 0, maximum_kN: null };
-  }
+function canGoOn({ samples, how, hasParted }: SpoolContent): boolean {
+  return samples > 0 && how !== 'ended' && !hasParted;
 }
 
-export interface RecoverInput {
+interface Waiting {
   readonly rig: string;
   readonly spool: string;
-  readonly folder: string;
+}
+
+/** A recording of a rig that waits. @throws InputError `pull/spool-unknown` */
+async function waiting({ rig, spool }: Waiting, { folder }: SpoolShelf): Promise<RecordingHead> {
+  const found = (await unfinishedHeads(folder)).find((one) => one.rig === rig && spoolName(one) === spool);
+  if (found) return found;
+  throw new InputError('pull/spool-unknown', `No recording "${spool}" of ${rig} waits to be recovered.`, { spool });
+}
+
+export interface ToGoOn {
+  readonly head: RecordingHead;
+  readonly last_s: number;
 }
 
 /**
- * Seals a recording that was broken off into the record, with what is missing said in its note and above its readings.
- * @throws InputError `pull/spool-unknown`, `pull/practice-in-earnest`; StoreError
+ * A recording that may be gone on with.
+ * @throws InputError `pull/spool-unknown`, `pull/cannot-go-on`
  */
-export async function recoverPull({ rig, spool, folder }: RecoverInput, effects: Effects): Promise<void> {
-  const found = (await unfinishedHeads(folder)).find((one) => one.rig === rig && spoolName(one) === spool);
-  if (!found)
-    throw new InputError('pull/spool-unknown', `No recording "${spool}" of ${rig} waits to be recovered.`, { spool });
-  const { samples } = await contentOf(spoolPaths(folder, spool).spool);
-  // Either nothing came before it broke off, or it broke off when the record held it already: nothing is to be added.
-  if (samples === 0 || (await isHeld(found, effects))) {
-    await putAside(folder, found);
-    return;
-  }
-  const head = { ...found, isPractice: found.isPractice || (await saysPractice(spoolPaths(folder, spool).spool)) };
-  const trace = await sealed(folder, head);
-  const words = ['Recovered after it was broken off.', ...trace.notes];
-  await sealPull({ head, sealed: trace, marks: [], words, folder }, effects);
+export async function recordingToGoOn(input: Waiting, shelf: SpoolShelf, effects: Effects): Promise<ToGoOn> {
+  const head = await waiting(input, shelf);
+  const content = await shelf.contentOf(spoolPaths(shelf.folder, input.spool).spool);
+  const isKept = await isHeld(head, effects);
+  if (!isKept && canGoOn(content) && content.last_s !== null) return { head, last_s: content.last_s };
+  const why = isKept
+    ? 'the record holds it already'
+    : content.hasParted
+      ? 'its readings show that the piece has parted'
+      : content.samples === 0
+        ? 'nothing was recorded'
+        : 'it had come to its end';
+  throw new InputError('pull/cannot-go-on', `Pull ${head.pull} cannot be gone on with: ${why}. Keep it as it is.`, {
+    spool: input.spool,
+  });
 }
 
-/** True where among what could not be read stands a line that says that it is simulated; the head was written before any came. */
-async function saysPractice(path: string): Promise<boolean> {
-  for await (const found of readSpool(path)) {
-    if (found.kind !== 'entry' || found.entry.kind !== 'rejected') continue;
-    if (isPracticeLine(new TextDecoder().decode(found.entry.bytes))) return true;
+const endWords = { silence: 'Ended by silence of the rig.', ended: 'Kept at a later try.' } as const;
+const brokenWords = 'Recovered after it was broken off.';
+
+/**
+ * Seals a recording that waits into the record, with what is missing said in its note and above its readings.
+ * @param progress told how far it is, 0 to 1
+ * @returns null where there was nothing to seal: nothing came before it broke off, or the record held it already
+ * @throws InputError `pull/spool-unknown`, `pull/practice-in-earnest`, `spool/*`; StoreError. The recording then stays as it is, to be tried again
+ */
+export async function recoverPull(
+  input: Waiting & { readonly progress: (share: number) => void },
+  shelf: SpoolShelf,
+  effects: Effects,
+): Promise<SealedPull | null> {
+  const { folder, home, signal } = shelf;
+  const head = await waiting(input, shelf);
+  const { samples, how } = await shelf.contentOf(spoolPaths(folder, input.spool).spool);
+  if (samples === 0 || (await isHeld(head, effects))) {
+    await putAside(folder, head);
+    return null;
   }
-  return false;
+  const words = [how === 'silence' || how === 'ended' ? endWords[how] : brokenWords];
+  const pull = { head, folder, words, marks: null, isBroken: true };
+  return sealPullInThread(pull, { home, signal, progress: input.progress }, effects);
 }
 
 async function isHeld({ campaign, pull, piece }: RecordingHead, { store }: Effects): Promise<boolean> {

@@ -22,6 +22,14 @@ export function relay(wire: Source, { tell, rejected, practice }: RelayNews): Re
   const preview = previewOf(tell);
   let sink: SourceSink | null = null;
   let isOver = false;
+  let isPractice = false;
+  /** A wire may say so with every message; once is enough. */
+  const markPractice = () => {
+    if (isPractice) return;
+    isPractice = true;
+    practice();
+    sink?.practice?.();
+  };
   const trouble = (words: string) => {
     if (sink) sink.trouble(words);
     // Once the recording is over, a rig that hangs up is no trouble.
@@ -32,6 +40,8 @@ export function relay(wire: Source, { tell, rejected, practice }: RelayNews): Re
       ...wire,
       start: async (recording) => {
         sink = recording;
+        // Said once at the connection, maybe long before the recording began.
+        if (isPractice) recording.practice?.();
       },
       stop: async () => {
         isOver = true;
@@ -42,12 +52,13 @@ export function relay(wire: Source, { tell, rejected, practice }: RelayNews): Re
       wire.start({
         readings: (batch) => (sink ? sink.readings(batch) : isOver ? undefined : preview.readings(batch)),
         rejected: (bytes, why) => {
-          if (isPracticeLine(new TextDecoder().decode(bytes))) practice();
+          if (isPracticeLine(new TextDecoder().decode(bytes))) markPractice();
           if (!sink) return;
           rejected();
           sink.rejected(bytes, why);
         },
         trouble,
+        practice: markPractice,
         ended: (why) => sink?.ended(why),
       }),
     close: () => wire.stop(),

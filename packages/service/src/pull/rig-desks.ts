@@ -1,21 +1,28 @@
 import { join } from 'node:path';
-import type { ArmInput, LiveMessage, PullAtRig, RigDesk } from '@provinghouse/contract';
+import type { ArmInput, GoOnInput, LiveMessage, PullAtRig, RigDesk } from '@provinghouse/contract';
 import { InputError } from '@provinghouse/core';
 import { campaignRows } from '@provinghouse/store';
 import type { Effects } from '../effects.ts';
-import { type Cleared, clearToArm } from './arming.ts';
+import { type ArmingGround, type Cleared, clearToArm } from './arming.ts';
 import { type Audience, audience, type Viewer } from './audience.ts';
 import { campaignsAtRig } from './campaign-at-rig.ts';
 import { spoolName } from './keeper.ts';
 import { nextPullCode } from './pull-row.ts';
-import { type PullRun, startPullRun } from './pull-run.ts';
-import { describeUnfinished, recoverPull, unfinishedHeads } from './recovery.ts';
+import { type PullRun, type PullRunOptions, startPullRun } from './pull-run.ts';
+import { describeUnfinished, recordingToGoOn, recoverPull, type SpoolShelf, unfinishedHeads } from './recovery.ts';
+import { spoolContents } from './spool-content.ts';
+import { silence_s as usualSilence_s } from './watch-options.ts';
+import { startWireTest, type WireTest, type WireViewer } from './wire-test.ts';
 import type { WiredRig } from './wired-rig.ts';
 
 export interface RigDesksOptions {
   readonly rigs: readonly WiredRig[];
   /** Folder of the record; recordings lie below it until they are sealed, and after. */
   readonly home: string;
+  /** A test of the wires ends by itself after so long, s; five minutes. */
+  readonly wireTestLimit_s?: number;
+  /** A recording is closed after so long without a reading, s; 30. */
+  readonly silence_s?: number;
 }
 
 /** The rigs of a bench, each with its pull and its viewers. Null means: there is no such rig. */
@@ -26,8 +33,19 @@ export interface RigDesks {
   start(rig: string): Promise<RigDesk | null>;
   mark(rig: string, words: string): Promise<RigDesk | null>;
   stop(rig: string): Promise<RigDesk | null>;
+  /** Seals a recording that waits as it is. */
   recover(rig: string, spool: string): Promise<RigDesk | null>;
+  /**
+   * Goes on with a recording that waits: the checklist holds again, and the recording runs on at once with its gap marked.
+   * @throws InputError `pull/cannot-go-on`, `pull/spool-unknown`, `record/other-wiring`, and whatever keeps a rig from being armed
+   */
+  goOn(rig: string, input: GoOnInput): Promise<RigDesk | null>;
   follow(rig: string, viewer: Viewer): Promise<(() => void) | null>;
+  /**
+   * Tests the wires of a rig before any pull, for as long as somebody looks on. A pull that is armed meanwhile takes the wires and ends the test.
+   * @throws InputError `pull/wires-taken` while a pull is armed or runs
+   */
+  testWires(rig: string, viewer: WireViewer): Promise<(() => void) | null>;
   /** Ends nothing and loses nothing: recordings that run are left on disc, to be recovered. */
   close(): Promise<void>;
 }
@@ -38,15 +56,19 @@ interface Desk {
   run: PullRun | null;
   /** While a pull is being armed or recovered nobody else may begin. */
   isHeld: boolean;
+  wireTest: WireTest | null;
 }
 
 /** Takes charge of the rigs of a bench. */
-export function openRigDesks({ rigs, home }: RigDesksOptions, effects: Effects): RigDesks {
+export function openRigDesks(options: RigDesksOptions, effects: Effects): RigDesks {
+  const { rigs, home, wireTestLimit_s = 300, silence_s = usualSilence_s } = options;
   const folder = join(home, 'spool');
   const desks = new Map<string, Desk>(
-    rigs.map((wired) => [wired.rig, { wired, viewers: audience(), run: null, isHeld: false }]),
+    rigs.map((wired) => [wired.rig, { wired, viewers: audience(), run: null, isHeld: false, wireTest: null }]),
   );
-  const bench: Bench = { desks, folder, effects };
+  const closing = new AbortController();
+  const { signal } = closing;
+  const bench: Bench = { desks, folder, home, effects, silence_s, signal, contentOf: spoolContents(signal) };
   const at =
     <A extends unknown[]>(act: (desk: Desk, ...args: A) => Promise<void> | void) =>
     async (rig: string, ...args: A): Promise<RigDesk | null> => {
@@ -63,19 +85,26 @@ export function openRigDesks({ rigs, home }: RigDesksOptions, effects: Effects):
     mark: at((desk, words: string) => runOf(desk).mark(words)),
     stop: at((desk) => runOf(desk).stop()),
     recover: at((desk, spool: string) => recover(desk, spool, bench)),
+    goOn: at((desk, input: GoOnInput) => goOn(desk, input, bench)),
     follow: async (rig, viewer) => {
       const desk = desks.get(rig);
       return desk ? desk.viewers.join(viewer, desk.run?.story() ?? []) : null;
     },
+    testWires: async (rig, viewer) => {
+      const desk = desks.get(rig);
+      return desk ? testWires(desk, viewer, wireTestLimit_s) : null;
+    },
     close: async () => {
+      closing.abort(new Error('the program was stopped.'));
+      await Promise.all([...desks.values()].map((desk) => desk.wireTest?.end('closed')));
       await Promise.all([...desks.values()].map((desk) => desk.run?.abandon()));
     },
   };
 }
 
-interface Bench {
+interface Bench extends SpoolShelf {
+  readonly silence_s: number;
   readonly desks: ReadonlyMap<string, Desk>;
-  readonly folder: string;
   readonly effects: Effects;
 }
 
@@ -94,25 +123,73 @@ function today({ effects }: Bench): string {
 
 async function arm(desk: Desk, input: ArmInput, bench: Bench): Promise<void> {
   await holding(desk, async () => {
-    const { wired, viewers } = desk;
-    const campaigns = await campaignsAtRig(wired.rig, today(bench), bench.effects);
-    const cleared = clearToArm(input, {
-      rig: wired.rig,
-      isPractice: wired.isPractice,
-      campaigns,
-      piecesTaken: await piecesTaken(bench),
-    });
+    const cleared = clearToArm(input, await groundOf(desk, await unfinishedHeads(bench.folder), bench));
     const pull = await freeCode(cleared, bench);
-    desk.run = await startPullRun({
-      wired,
-      cleared,
-      pull,
-      operator: input.operator,
-      folder: bench.folder,
-      effects: bench.effects,
-      tell: (message: LiveMessage) => viewers.tell(message),
-    });
+    desk.run = await openRun(desk, { cleared, pull, operator: input.operator, before: null }, bench);
   });
+}
+
+async function goOn(desk: Desk, { spool, confirmed, cautions }: GoOnInput, bench: Bench): Promise<void> {
+  await holding(desk, async () => {
+    const before = await recordingToGoOn({ rig: desk.wired.rig, spool }, bench, bench.effects);
+    const { campaign, piece, operator, pull } = before.head;
+    const others = (await unfinishedHeads(bench.folder)).filter((head) => spoolName(head) !== spool);
+    const ground = await groundOf(desk, others, bench);
+    const cleared = clearToArm({ campaign, piece, confirmed, operator, cautions }, ground);
+    const run = await openRun(desk, { cleared, pull, operator, before }, bench);
+    try {
+      await run.start();
+    } catch (error) {
+      await run.abandon();
+      throw error;
+    }
+    desk.run = run;
+  });
+}
+
+async function openRun(
+  { wired, viewers, wireTest }: Desk,
+  what: Pick<PullRunOptions, 'cleared' | 'pull' | 'operator' | 'before'>,
+  bench: Bench,
+): Promise<PullRun> {
+  // Whoever arms a pull has the wires, and a test left open somewhere must not stand in the way.
+  await wireTest?.end('pull');
+  const tell = (message: LiveMessage) => viewers.tell(message);
+  const { silence_s, effects } = bench;
+  return startPullRun({ ...what, wired, shelf: bench, silence_s, effects, tell });
+}
+
+async function groundOf({ wired }: Desk, waiting: readonly PieceCode[], bench: Bench): Promise<ArmingGround> {
+  return {
+    rig: wired.rig,
+    isPractice: wired.isPractice,
+    fixtureLimit_kN: wired.fixtureLimit_kN ?? null,
+    agreedDrop: wired.agreedDrop ?? null,
+    campaigns: await campaignsAtRig(wired.rig, today(bench), bench.effects),
+    piecesTaken: piecesTaken(waiting, bench),
+  };
+}
+
+interface PieceCode {
+  readonly campaign: string;
+  readonly piece: string;
+}
+
+function testWires(desk: Desk, viewer: WireViewer, limit_s: number): () => void {
+  if (isTaken(desk)) {
+    const pull = desk.run?.facts().pull ?? null;
+    const by = desk.isHeld || pull === null ? 'a pull that is being armed' : `pull ${pull}`;
+    throw new InputError(
+      'pull/wires-taken',
+      `The wires of ${desk.wired.rig} are taken by ${by}. They can be tested once it has ended.`,
+      { pull },
+    );
+  }
+  if (desk.wireTest === null || desk.wireTest.isOver()) {
+    const after = desk.wireTest?.end('closed');
+    desk.wireTest = startWireTest({ wired: desk.wired, after, limit_s });
+  }
+  return desk.wireTest.join(viewer);
 }
 
 /** Holds a rig while somebody begins something on it; a second one who comes meanwhile is refused. */
@@ -131,10 +208,10 @@ async function holding(desk: Desk, work: () => Promise<void>): Promise<void> {
 }
 
 /** Pieces under way on a rig, or in a recording that waits to be recovered. */
-async function piecesTaken({ desks, folder }: Bench): Promise<string[]> {
+function piecesTaken(waiting: readonly PieceCode[], { desks }: Bench): string[] {
   const running = [...desks.values()].flatMap(({ run }) => (run ? [run.facts()] : []));
   const active = running.filter(({ state }) => state !== 'ended');
-  return [...active, ...(await unfinishedHeads(folder))].map(({ campaign, piece }) => `${campaign}/${piece}`);
+  return [...active, ...waiting].map(({ campaign, piece }) => `${campaign}/${piece}`);
 }
 
 /** A code no pull of the campaign has, neither in the record nor on another rig nor in a recording that waits to be recovered. */
@@ -148,8 +225,18 @@ async function freeCode({ campaign: { campaign } }: Cleared, { desks, folder, ef
   );
 }
 
-async function recover(desk: Desk, spool: string, { folder, effects }: Bench): Promise<void> {
-  await holding(desk, () => recoverPull({ rig: desk.wired.rig, spool, folder }, effects));
+async function recover(desk: Desk, spool: string, bench: Bench): Promise<void> {
+  const { wired, viewers, run } = desk;
+  const progress = (share: number) => viewers.tell({ kind: 'keeping', share });
+  await holding(desk, async () => {
+    progress(0);
+    try {
+      const sealed = await recoverPull({ rig: wired.rig, spool, progress }, bench, bench.effects);
+      if (run && spoolName(run.facts()) === spool) run.kept(sealed);
+    } finally {
+      progress(1);
+    }
+  });
 }
 
 async function describeDesk({ wired, run }: Desk, bench: Bench): Promise<RigDesk> {
@@ -161,8 +248,10 @@ async function describeDesk({ wired, run }: Desk, bench: Bench): Promise<RigDesk
     rig: wired.rig,
     source: wired.describe,
     isPractice: wired.isPractice,
+    fixtureLimit_kN: wired.fixtureLimit_kN ?? null,
+    agreedDrop: wired.agreedDrop ?? null,
     campaigns: await campaignsAtRig(wired.rig, today(bench), bench.effects),
     pull: facts,
-    unfinished: await Promise.all(waiting.map((head) => describeUnfinished(bench.folder, head))),
+    unfinished: await Promise.all(waiting.map((head) => describeUnfinished(head, bench))),
   };
 }

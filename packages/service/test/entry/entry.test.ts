@@ -13,7 +13,7 @@ import {
   unblind,
   withdrawRow,
 } from '../../src/entry/index.ts';
-import { judgeCampaign, ledgerOf } from '../../src/index.ts';
+import { judgeCampaign, ledgerState } from '../../src/index.ts';
 import {
   campaignRow,
   code,
@@ -54,9 +54,9 @@ function rowsHeldOf(effects: Parameters<typeof rowsHeld>[3]) {
 
 test('the same rows sent again change nothing; other cells under the same key are refused', async (t) => {
   const effects = await prepared(t);
-  const before = (await ledgerOf(code, effects))?.entries.length;
+  const before = (await ledgerState(code, effects))?.entries;
   await enterRows(code, { rows: { people: [person], products: [product] }, who }, effects);
-  assert.equal((await ledgerOf(code, effects))?.entries.length, before);
+  assert.equal((await ledgerState(code, effects))?.entries, before);
   const other = { rows: { people: [{ ...person, role: 'reader' }] }, who };
   await assert.rejects(enterRows(code, other, effects), coded('store/already-there'));
 });

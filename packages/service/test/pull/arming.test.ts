@@ -3,6 +3,7 @@ import { test } from 'node:test';
 import { type CampaignAtRig, cautions } from '@provinghouse/contract';
 import { isInputError } from '@provinghouse/core';
 import { clearToArm } from '../../src/pull/arming.ts';
+import { watchOptionsOf } from '../../src/pull/watch-options.ts';
 
 const campaign: CampaignAtRig = {
   campaign: 'QUAY-1',
@@ -69,13 +70,27 @@ const input = {
   operator: 'wren',
   cautions: [...cautions],
 };
-const ground = { rig: 'RIG-1', isPractice: false, campaigns: [campaign], piecesTaken: [] };
+const ground = {
+  rig: 'RIG-1',
+  isPractice: false,
+  fixtureLimit_kN: null,
+  agreedDrop: null,
+  campaigns: [campaign],
+  piecesTaken: [],
+};
 const change = (rows: Partial<CampaignAtRig>) => ({ campaigns: [{ ...campaign, ...rows }] });
 const of = (piece: string) => ({ piece, confirmed: piece });
 
 test('a piece that is known, confirmed, within range and certificate, with every caution said, may be armed', () => {
   const { piece } = clearToArm(input, ground);
   assert.equal(piece.piece, 'ASH-8-1');
+});
+
+test('the limit of the fixture and the agreed drop of a rig go to the watch; none stated, none watched', () => {
+  const bare = watchOptionsOf(clearToArm(input, ground));
+  assert.deepEqual([bare.fixtureLimit_kN, bare.agreedDrop_pct], [null, null]);
+  const stated = watchOptionsOf(clearToArm(input, { ...ground, fixtureLimit_kN: 60.3, agreedDrop: 0.2 }));
+  assert.deepEqual([stated.fixtureLimit_kN, stated.agreedDrop_pct], [60.3, 20]);
 });
 
 const refusals = [
@@ -97,6 +112,7 @@ const refusals = [
   ['a range nobody knows', 'pull/range-unknown', {}, change({ rangeMaximum_kN: null })],
   ['a piece too strong for the rig', 'pull/range-unfit', of('FIR-26-1'), {}],
   ['a piece too weak for the rig', 'pull/range-unfit', of('TIN-2-1'), {}],
+  ['a piece that may break the fixture', 'pull/fixture-limit', {}, { fixtureLimit_kN: 60 }],
   ['an operator nobody knows', 'pull/operator-unknown', { operator: 'heron' }, {}],
   ...cautions.map(
     (caution) =>

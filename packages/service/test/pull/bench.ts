@@ -13,7 +13,10 @@ import { bringInPractice, openRigDesks, type RigDesks, type WiredRig } from '../
 /** Samples of one simulated pull, made once for all tests. */
 export const simulated = practicePull({ seed: 11, rate_Hz: 100, after_s: 4 });
 
-/** A rig that hands out samples as fast as they are taken; `hold` stops before the share given, as a wire that falls silent. */
+/**
+ * A rig that hands out samples as fast as they are taken; `upTo` stops after the share given, as a wire that falls silent. A pull that is gone on
+ * with it takes up a second later.
+ */
 export function scriptedRig(
   rig: string,
   options: { readonly isPractice?: boolean; readonly upTo?: number } = {},
@@ -23,7 +26,8 @@ export function scriptedRig(
     rig,
     describe: 'a script',
     isPractice: options.isPractice ?? true,
-    open: async () => {
+    open: async (_, from_s) => {
+      const first = from_s === undefined ? 0 : samples.findIndex(({ time_s }) => time_s > from_s + 1);
       let sink: SourceSink | null = null;
       let isStopped = false;
       const pass = (from: number) => {
@@ -45,7 +49,7 @@ export function scriptedRig(
             },
           },
         ],
-        begin: () => pass(0),
+        begin: () => pass(first < 0 ? samples.length : first),
         close: async () => {
           isStopped = true;
         },
@@ -70,12 +74,12 @@ export function armInput(piece: string, change: Partial<ArmInput> = {}): ArmInpu
 }
 
 /** A record with the practice campaign and rigs, gone after the test; a program may have worked in it before. */
-export async function openBench(t: TestContext, rigs: readonly WiredRig[], before?: string) {
+export async function openBench(t: TestContext, rigs: readonly WiredRig[], before?: string, silence_s?: number) {
   const home = mkdtempSync(join(tmpdir(), 'provinghouse-bench-'));
   if (before !== undefined) spawnSync(process.execPath, [before, home], { stdio: 'inherit' });
   const record = await openRecord({ home });
   await bringInPractice(record.effects);
-  const desks = openRigDesks({ rigs, home }, record.effects);
+  const desks = openRigDesks({ rigs, home, ...(silence_s === undefined ? {} : { silence_s }) }, record.effects);
   t.after(async () => {
     await desks.close();
     await record.close();

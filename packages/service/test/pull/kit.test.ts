@@ -35,6 +35,22 @@ test('no Kit is no rig, and a file of Kit that describes no wires is told with i
   }
 });
 
+test('the limit of the fixture and the agreed drop are read with their units, and nothing else is taken for them', async (t) => {
+  const sources = JSON.parse(lines(1, '{force[kN]}')).sources;
+  const kit = (more: object) => readKit(kitOf(t, JSON.stringify({ sources, ...more })));
+  const [rigAt] = await kit({ fixtureLimit_kN: 60, agreedDrop: 0.2 });
+  assert.deepEqual([rigAt?.fixtureLimit_kN, rigAt?.agreedDrop], [60, 0.2]);
+  const [bare] = await kit({});
+  assert.deepEqual([bare?.fixtureLimit_kN, bare?.agreedDrop], [null, null]);
+  for (const fault of [{ fixtureLimit_kN: 0 }, { fixtureLimit_kN: '60' }, { agreedDrop: 20 }, { fixtureLimit: 60 }])
+    await assert.rejects(
+      kit(fault),
+      (error) =>
+        isInputError(error) && error.code === 'pull/kit' && error.message.includes(Object.keys(fault)[0] ?? '?'),
+      JSON.stringify(fault),
+    );
+});
+
 async function wiredBench(t: TestContext) {
   const wire = await servePractice({ over: 'tcp', seed: 3, speed: 100, startWhen: 'told' });
   t.after(() => wire.stop());

@@ -91,11 +91,14 @@ function Option({ option, group, id, isChosen, viewBox, onChoose }: OptionProps)
           name={group}
           value={option.value}
           checked={isChosen}
+          aria-labelledby={`${id}-name`}
           aria-describedby={wordsId}
           onChange={onChoose}
         />
-        {letter === null ? null : <kbd aria-hidden="true">{letter.toUpperCase()}</kbd>}
-        <span className="drawn-name">{label}</span>
+        {letter === null ? null : <kbd>{letter.toUpperCase()}</kbd>}
+        <span className="drawn-name" id={`${id}-name`}>
+          {label}
+        </span>
       </span>
       {picture === undefined ? null : <span className="drawn-picture">{picture}</span>}
       {words === undefined ? null : (

@@ -57,15 +57,14 @@ interface TrimMarksProps {
 
 /** What the trimming of the upset leaves on the bar: a curved line on each side of it. */
 function TrimMarks({ at, outerRadius, innerRadius }: TrimMarksProps) {
-  const line = (x: number, bend: number) => `M${x} ${-outerRadius}C${x + bend} ${-outerRadius + 30} ${x + bend} ${-innerRadius - 30} ${x} ${-innerRadius}`;
+  const line = (x: number, bend: number) =>
+    `M${x} ${-outerRadius}C${x + bend} ${-outerRadius + 30} ${x + bend} ${-innerRadius - 30} ${x} ${-innerRadius}`;
   return <path className="draw-thin" d={line(-at, -9) + line(at, 9)} />;
 }
 
 /** Ends of the zone beside the weld: short strokes across the edges of the bar. */
 function zoneMarks(half: number, outerRadius: number, innerRadius: number): string {
-  return [-half, half]
-    .map((x) => `M${x} ${-outerRadius - 9}v18M${x} ${-innerRadius - 9}v18`)
-    .join('');
+  return [-half, half].map((x) => `M${x} ${-outerRadius - 9}v18M${x} ${-innerRadius - 9}v18`).join('');
 }
 
 /** A thin line with a kink: the drawing is broken off here. */

@@ -1,4 +1,12 @@
-import { crownPath, edgePath, type LinkOutline, legPath, linkOutline, ringPath, weldPath } from './link-drawing-outline.ts';
+import {
+  crownPath,
+  edgePath,
+  type LinkOutline,
+  legPath,
+  linkOutline,
+  ringPath,
+  weldPath,
+} from './link-drawing-outline.ts';
 import type { LinkProportion } from './link-drawing-proportion.ts';
 
 /** Nominal size d in the unit of the large drawing. */

@@ -1,9 +1,11 @@
 import { useComputedColorScheme, useMantineColorScheme } from '@mantine/core';
 import type { ReactNode } from 'react';
 import { Link, useLocation } from 'wouter';
+import { benchPlaces, campaignPlaces, type Place } from '../lib/places.ts';
 import { hrefs } from '../lib/route.ts';
 import { text } from '../lib/text.ts';
 import { KeptMark } from './kept.tsx';
+import { KeyWays } from './key-ways.tsx';
 import { WhoHere } from './who-here.tsx';
 
 /** The plate at the top of every screen: the name, the bench, who is at it, and below the places of the campaign at hand. */
@@ -20,6 +22,7 @@ export function Masthead({ code }: { readonly code: string | null }) {
         <Places label={text.places.bench} places={benchPlaces()} />
         <div className="plate-end">
           <KeptMark />
+          <KeyWays code={code} />
           <WhoHere />
           <Ground />
         </div>
@@ -37,36 +40,6 @@ export function Masthead({ code }: { readonly code: string | null }) {
       <RuleEdge />
     </header>
   );
-}
-
-interface Place {
-  readonly href: string;
-  readonly name: string;
-}
-
-function benchPlaces(): readonly Place[] {
-  return [
-    { href: hrefs.campaigns(), name: text.places.all },
-    { href: hrefs.rigs(), name: text.places.rig },
-    { href: hrefs.kit(), name: text.places.kit },
-    { href: hrefs.rulebook(), name: text.places.rulebook },
-    { href: hrefs.reckoner(), name: text.places.reckoner },
-    { href: hrefs.people(), name: text.places.people },
-  ];
-}
-
-function campaignPlaces(code: string): readonly Place[] {
-  return [
-    { href: hrefs.board(code), name: text.places.board },
-    { href: hrefs.brief(code), name: text.places.brief },
-    { href: hrefs.samples(code), name: text.places.samples },
-    { href: hrefs.gauging(code), name: text.places.gauging },
-    { href: hrefs.pulls(code), name: text.places.pulls },
-    { href: hrefs.breaks(code), name: text.places.breaks },
-    { href: hrefs.zinc(code), name: text.places.zinc },
-    { href: hrefs.findings(code), name: text.places.findings },
-    { href: hrefs.ledger(code), name: text.places.ledger },
-  ];
 }
 
 interface PlacesProps {

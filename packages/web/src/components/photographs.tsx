@@ -147,7 +147,10 @@ interface Keeping extends AddProps {
 }
 
 /** Sends one file and enters its row; the words of what went wrong, or null. */
-async function keepPhotograph(file: File, { book, of, what, caption, stem, person, people }: Keeping): Promise<string | null> {
+async function keepPhotograph(
+  file: File,
+  { book, of, what, caption, stem, person, people }: Keeping,
+): Promise<string | null> {
   const ending = endings[file.type];
   if (ending === undefined) return text.photograph.notAPicture(file.name);
   const sent = await sendFile(file);
@@ -158,7 +161,13 @@ async function keepPhotograph(file: File, { book, of, what, caption, stem, perso
   const path = `photographs/${name}-${sha256.slice(0, 10)}.${ending}`;
   const taken_at = new Date(file.lastModified).toISOString().replace(/\.\d+Z$/, 'Z');
   const row = rowWith('photographs', { ...of, file: path, caption, by: person, taken_at });
-  const added = people.state === 'read' ? peopleRows(people.rows.map(({ body }) => body), person) : [];
+  const added =
+    people.state === 'read'
+      ? peopleRows(
+          people.rows.map(({ body }) => body),
+          person,
+        )
+      : [];
   const outcome = await enter(
     { book, label: text.photograph.entry(what) },
     { rows: { people: added, photographs: [row] }, files: [{ path, sha256 }] },

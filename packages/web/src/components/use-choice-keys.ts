@@ -1,12 +1,12 @@
 import { useEffect, useRef } from 'react';
 
-/** Letters that choose something on the page: `c`, `3`, `Enter`. Not while something is typed, nor while a sheet lies over the page. */
+/** Keys that choose something on the page, in small letters: `c`, `3`, `enter`. Not while something is typed, nor while a sheet lies over the page. */
 export function useChoiceKeys(keys: Readonly<Record<string, () => void>>): void {
   const latest = useRef(keys);
   latest.current = keys;
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
-      const act = latest.current[event.key.length === 1 ? event.key.toLowerCase() : event.key];
+      const act = latest.current[event.key.toLowerCase()];
       if (!act || event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || event.repeat) return;
       if (isTaken(event)) return;
       event.preventDefault();

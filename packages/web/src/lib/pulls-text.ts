@@ -152,6 +152,7 @@ export const pullsText = {
   list: {
     label: 'Pulls',
     note: 'In the order of the plan',
+    table: 'Table of the pulls',
     caption:
       'Open a pull to annotate it, to declare it invalid or to correct what was keyed. A recording is never changed.',
     drawn: (seed: number) => `Order drawn by lot with seed ${seed}.`,

@@ -9,11 +9,14 @@ export const samplesText = {
   alert: {
     overdue: (days: number, due: string) => `overdue by ${plural(days, 'day', 'days')}: it was to be back on ${due}`,
     noMove: 'not accounted for: nothing says where it is',
+    many: (count: number) => `${count} samples`,
+    noMoves: 'are not accounted for: nothing says where they are',
     tooLong: (cut: string, received: string) =>
       `not accounted for: its pieces are at least ${cut} m long, and ${received} m were received`,
     cure: {
       overdue: 'Enter the move that brought it back, or a new day.',
       noMove: 'Enter where it was put.',
+      noMoves: 'Enter for each where it was put.',
       tooLong:
         'Look at the length received and at the pieces: one of them belongs to another sample, or was read wrongly.',
     },
@@ -100,6 +103,7 @@ export const samplesText = {
   moves: {
     label: 'Where it went',
     how: 'One line for each move, from its receipt on.',
+    caption: 'Moves of the sample',
     none: 'Nothing says where it is. Enter where it was put.',
     add: 'Move it',
     keep: 'Enter the move',

@@ -6,6 +6,7 @@ import { choiceText } from './choice-text.ts';
 import { entryText } from './entry-text.ts';
 import { gaugingText } from './gauging-text.ts';
 import { kitText, peopleText } from './kit-text.ts';
+import { ledgerText } from './ledger-text.ts';
 import { methodText, readingText } from './method-text.ts';
 import { photographText } from './photograph-text.ts';
 import { pullsText } from './pulls-text.ts';
@@ -13,6 +14,7 @@ import { reckonerText } from './reckoner-text.ts';
 import { rigText } from './rig-text.ts';
 import { rulebookText } from './rulebook-text.ts';
 import { samplesText } from './samples-text.ts';
+import { goToText, startText } from './start-text.ts';
 import { zincText } from './zinc-text.ts';
 
 const plural = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
@@ -39,6 +41,7 @@ export const text = {
     board: 'Board',
     findings: 'Findings',
     ledger: 'Ledger',
+    benchLedger: 'Ledger of the bench',
     report: 'Report (PDF)',
     bench: 'Places of the bench',
     rig: 'Rig',
@@ -120,9 +123,7 @@ export const text = {
     title: 'Campaigns',
     lead: 'One campaign answers one question about chain: what was asked, what was pulled, and where it stands.',
     label: 'In this record',
-    empty: 'No campaign has been brought in yet.',
-    emptyCure:
-      'Write an empty data package with “provinghouse template DIR”, fill it in, then bring it in from the command line:',
+    empty: 'This record holds no campaign yet.',
     emptyCommand: 'provinghouse bring-in DIR',
     head: {
       campaign: 'Campaign',
@@ -155,12 +156,23 @@ export const text = {
     breakAt: (position: string, link: number) => `${link === 0 ? 'gripped link' : `link ${link}`}, ${position}`,
     least: (value: string) => `least ${value}`,
     minimum: (limit: string) => `breaking force ${limit}`,
-    empty: 'This campaign has no pieces yet. Add them to the data package and bring it in again.',
+    empty: 'No pieces yet. Receive a sample of each product and cut it into pieces: they stand here from then on.',
+    emptyClaims: 'Nothing is claimed yet. Say in the Brief which products are to be tested, and by which rules.',
+    toSamples: 'To the samples',
+    toBrief: 'To the Brief',
+    filter: 'Show only pieces with',
+    standing: 'Verdict',
+    anyStanding: 'any',
+    shown: (shown: number, all: number) =>
+      shown === all ? plural(all, 'piece', 'pieces') : `${shown} of ${plural(all, 'piece', 'pieces')}`,
+    noneFound: 'No piece is like that. Empty the fields above to see all of them.',
   },
   brief: briefText,
   campaign: campaignText,
   samples: samplesText,
   entry: entryText,
+  goTo: goToText,
+  start: startText,
   kit: kitText,
   people: peopleText,
   photograph: photographText,
@@ -421,19 +433,5 @@ export const text = {
     toLedger: 'Open the ledger',
     papersHow: 'The report holds the same figures for print; the ledger shows who wrote what into the record.',
   },
-  ledger: {
-    title: 'Ledger',
-    lead: 'What was written into the record of this campaign, by whom and when. Each entry carries the hash of the one before, so that none can be changed unseen.',
-    chain: 'The chain of hashes',
-    holds: (count: number) =>
-      `The chain holds: each of the ${plural(count, 'entry', 'entries')} follows from the one before.`,
-    broken:
-      'The chain is broken: an entry was changed or taken out after it was written. Do not publish from this record.',
-    entries: 'Entries',
-    caption: 'Newest last',
-    head: { seq: 'no.', at: 'when', who: 'who', action: 'what', record: 'record', why: 'why', hash: 'hash' },
-    more: (count: number) => `Show ${count} more`,
-    shown: (shown: number, all: number) => `${shown} of ${all} entries shown`,
-    empty: 'Nothing has been written yet.',
-  },
+  ledger: ledgerText,
 } as const;

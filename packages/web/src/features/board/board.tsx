@@ -1,11 +1,17 @@
 import './board.css';
 import type { CampaignFinding } from '@provinghouse/contract';
+import type { Verdict } from '@provinghouse/core';
+import { useMemo, useState } from 'react';
+import { Link } from 'wouter';
 import { CampaignFrame } from '../../components/campaign-frame.tsx';
+import { ChoiceField, TextField } from '../../components/form-field.tsx';
 import { Page, Section } from '../../components/page.tsx';
 import { VerdictMark } from '../../components/verdict-mark.tsx';
+import { hrefs } from '../../lib/route.ts';
 import { text } from '../../lib/text.ts';
-import { ProductRows } from './product-rows.tsx';
-import { useRowKeys } from './use-row-keys.ts';
+import { verdicts } from '../../lib/verdicts.ts';
+import { boardLines } from './board-lines.ts';
+import { BoardTable } from './board-table.tsx';
 
 /** The board of a campaign: pieces down, places across. */
 export default function Board({ code }: { readonly code: string }) {
@@ -29,10 +35,12 @@ function BoardPage({ finding }: { readonly finding: CampaignFinding }) {
         </p>
       }
     >
-      <Section label={text.board.answers} note={text.rule[finding.rule]}>
-        <Answers finding={finding} />
-      </Section>
-      <BoardTable finding={finding} />
+      {finding.products.length === 0 ? null : (
+        <Section label={text.board.answers} note={text.rule[finding.rule]}>
+          <Answers finding={finding} />
+        </Section>
+      )}
+      {finding.pieces.length === 0 ? <NoPieces finding={finding} /> : <Pieces finding={finding} />}
     </Page>
   );
 }
@@ -55,44 +63,52 @@ function Answers({ finding }: { readonly finding: CampaignFinding }) {
   );
 }
 
-function BoardTable({ finding }: { readonly finding: CampaignFinding }) {
-  const rows = useRowKeys();
-  const { head } = text.board;
-  if (finding.pieces.length === 0) return <p>{text.board.empty}</p>;
+/** What comes next while there is nothing to put on the board. */
+function NoPieces({ finding }: { readonly finding: CampaignFinding }) {
+  const { campaign } = finding.campaign;
+  const isClaimed = finding.products.length > 0;
+  return (
+    <Section label={text.board.label}>
+      <p>{isClaimed ? text.board.empty : text.board.emptyClaims}</p>
+      <p className="form-keys">
+        <Link className="press press-main" href={isClaimed ? hrefs.samples(campaign) : hrefs.brief(campaign)}>
+          {isClaimed ? text.board.toSamples : text.board.toBrief}
+        </Link>
+      </p>
+    </Section>
+  );
+}
+
+function Pieces({ finding }: { readonly finding: CampaignFinding }) {
+  const [words, setWords] = useState('');
+  const [verdict, setVerdict] = useState<Verdict | null>(null);
+  const lines = useMemo(() => boardLines(finding, { words, verdict }), [finding, words, verdict]);
+  const shown = lines.filter(({ kind }) => kind === 'piece').length;
+  const choices = verdicts.map((value) => ({ value, label: text.verdict[value] }));
   return (
     <section id="board" aria-label={text.board.label}>
       <div className="board-label">
         <h2>{text.board.label}</h2>
         <p>{text.board.how}</p>
       </div>
-      <table className="board" ref={rows}>
-        <caption className="for-ears">{text.board.caption}</caption>
-        <colgroup>
-          <col className="col-piece" />
-          <col className="col-gauging" />
-          <col className="col-pull" />
-          <col />
-          <col className="col-zinc" />
-          <col className="col-verdict" />
-        </colgroup>
-        <thead>
-          <tr>
-            {[head.piece, head.gauging, head.pull, head.break, head.zinc, head.verdict].map((name) => (
-              <th key={name} scope="col">
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        {finding.products.map((product) => (
-          <ProductRows
-            key={product.product}
-            code={finding.campaign.campaign}
-            product={product}
-            pieces={finding.pieces.filter((piece) => piece.product === product.product)}
-          />
-        ))}
-      </table>
+      <search className="board-filter">
+        <TextField label={text.board.filter} value={words} onChange={setWords} />
+        <ChoiceField
+          label={text.board.standing}
+          value={verdict ?? ''}
+          choices={choices}
+          empty={text.board.anyStanding}
+          onChange={(value) => setVerdict(verdicts.find((one) => one === value) ?? null)}
+        />
+        <p className="soft" role="status">
+          {text.board.shown(shown, finding.pieces.length)}
+        </p>
+      </search>
+      {lines.length === 0 ? (
+        <p>{text.board.noneFound}</p>
+      ) : (
+        <BoardTable code={finding.campaign.campaign} lines={lines} />
+      )}
     </section>
   );
 }

@@ -1,20 +1,32 @@
 import type { PieceFinding } from '@provinghouse/contract';
 import { type Judgement, type Quantity, quantityUnits, standingOf } from '@provinghouse/core';
+import { Link } from 'wouter';
 import { Figure, Measured } from '../../components/figure.tsx';
 import { VerdictMark } from '../../components/verdict-mark.tsx';
 import { figureText } from '../../lib/figure.ts';
+import { hrefs } from '../../lib/route.ts';
 import { text } from '../../lib/text.ts';
 
 interface CellProps {
+  readonly code: string;
   readonly piece: PieceFinding;
+}
+
+/** Nothing was done yet; leads to where it is done. */
+function ToDo({ href, children }: { readonly href: string; readonly children: string }) {
+  return (
+    <Link className="board-to-do" href={href}>
+      {children}
+    </Link>
+  );
 }
 
 const isDimension = (quantity: Quantity) => quantityUnits[quantity] === 'mm' && quantity !== 'bendDeflection';
 
 /** Bar and limits in short: the mean diameter, and how many of the gauged requirements it meets. */
-export function GaugingCell({ piece }: CellProps) {
+export function GaugingCell({ code, piece }: CellProps) {
   const { gauging } = piece;
-  if (gauging === null) return <span className="soft">{text.board.notGauged}</span>;
+  if (gauging === null) return <ToDo href={hrefs.gaugingOf(code, piece.piece)}>{text.board.notGauged}</ToDo>;
   const judged = piece.judgements.filter((one) => isDimension(one.limit.quantity) && one.verdict !== 'not judged');
   const inside = judged.filter((one) => one.verdict === 'conforms');
   return (
@@ -28,9 +40,9 @@ export function GaugingCell({ piece }: CellProps) {
 }
 
 /** The breaking force with its uncertainty, and how it stands to the minimum. */
-export function PullCell({ piece }: CellProps) {
+export function PullCell({ code, piece }: CellProps) {
   const { pull } = piece;
-  if (pull === null) return <span className="soft">{text.board.notPulled}</span>;
+  if (pull === null) return <ToDo href={hrefs.pulls(code)}>{text.board.notPulled}</ToDo>;
   if (pull.maximum === null) {
     return (
       <>
@@ -49,9 +61,14 @@ export function PullCell({ piece }: CellProps) {
   );
 }
 
-export function BreakCell({ piece }: CellProps) {
+export function BreakCell({ code, piece }: CellProps) {
   const first = piece.breaks[0];
-  if (!first) return <span className="soft">{text.board.notRead}</span>;
+  if (!first)
+    return piece.pull === null ? (
+      <span className="soft">{text.board.notRead}</span>
+    ) : (
+      <ToDo href={hrefs.breakOf(code, piece.pull.pull)}>{text.board.notRead}</ToDo>
+    );
   return (
     <>
       <span className="line">{first.mode}</span>
@@ -63,9 +80,10 @@ export function BreakCell({ piece }: CellProps) {
   );
 }
 
-export function ZincCell({ piece }: CellProps) {
+export function ZincCell({ code, piece }: CellProps) {
   const { zinc } = piece;
-  if (zinc === null || zinc.mean_um === null) return <span className="soft">{text.board.noZinc}</span>;
+  if (zinc === null || zinc.mean_um === null)
+    return <ToDo href={hrefs.zincOf(code, piece.piece)}>{text.board.noZinc}</ToDo>;
   return (
     <>
       <span className="line">

@@ -1,112 +1,141 @@
 import './brief.css';
-import type { BriefFinding, CampaignFinding } from '@provinghouse/contract';
-import { CampaignFrame } from '../../components/campaign-frame.tsx';
+import './brief-desk.css';
+import type { BriefFinding, CampaignFinding, Row, RowHeld } from '@provinghouse/contract';
+import { Marking } from '../../components/campaign-frame.tsx';
 import { AtFault, Reading } from '../../components/notice.tsx';
 import { Page, Section } from '../../components/page.tsx';
+import { useRows } from '../../lib/entry/use-rows.ts';
+import type { Fault } from '../../lib/request.ts';
 import { useBrief } from '../../lib/requests/brief.ts';
+import { useFinding } from '../../lib/requests/finding.ts';
 import { text } from '../../lib/text.ts';
-import { ApartTable } from './apart-table.tsx';
-import { ClaimTable } from './claim-table.tsx';
-import { OrderMatter } from './order-matter.tsx';
-import { PassTable } from './pass-table.tsx';
-import { unbroken } from './planned-text.ts';
-import { RigTable } from './rig-table.tsx';
+import { AmendmentTable } from './amendment-table.tsx';
+import { ClaimPart } from './claim-part.tsx';
+import { ComputedPart, Lines } from './computed-part.tsx';
+import { FreezePart, FrozenMark } from './freeze-part.tsx';
+import { PlanPart } from './plan-part.tsx';
+import { QuestionPart, RulePart } from './question-part.tsx';
 import { RuleTable } from './rule-table.tsx';
-import { ShowingTable } from './showing-table.tsx';
 
-/** The brief of a campaign: what was asked, what is claimed and by which rules, and what the pieces can show at all. */
+/** The brief of a campaign: what was asked, what is claimed and by which rules, the plan, and what the pieces can show at all. */
 export default function Brief({ code }: { readonly code: string }) {
-  return <CampaignFrame code={code}>{(finding) => <BriefFrame finding={finding} />}</CampaignFrame>;
-}
-
-function BriefFrame({ finding }: { readonly finding: CampaignFinding }) {
-  const brief = useBrief(finding.campaign.campaign);
-  if (brief.state === 'reading') return <Reading />;
-  if (brief.state === 'at fault') return <AtFault fault={brief.fault} again={brief.again} />;
-  return <BriefPage finding={finding} brief={brief.record} />;
+  const campaign = useRows(code, 'campaign');
+  const products = useRows(code, 'products');
+  if (campaign.state === 'at fault') return <AtFault fault={campaign.fault} again={campaign.again} />;
+  if (products.state === 'at fault') return <AtFault fault={products.fault} again={products.again} />;
+  const held = campaign.state === 'read' ? campaign.rows[0] : undefined;
+  if (!held || products.state === 'reading') return <Reading />;
+  return (
+    <>
+      <Marking marking={held.body.marking} />
+      <BriefPage code={code} held={held} products={products.rows} />
+    </>
+  );
 }
 
 interface BriefPageProps {
-  readonly finding: CampaignFinding;
-  readonly brief: BriefFinding;
+  readonly code: string;
+  readonly held: RowHeld<'campaign'>;
+  readonly products: readonly RowHeld<'products'>[];
 }
 
-function BriefPage({ finding, brief }: BriefPageProps) {
+function BriefPage({ code, held, products }: BriefPageProps) {
   const words = text.brief;
+  const campaign = held.body;
+  const { finding, brief, fault } = useComputed(code);
+  const isBlind = campaign.blinding === 'blind' && campaign.plan_frozen_at !== null && campaign.unblinded_at === null;
+  const isPlanned = brief?.products.some(({ pieces }) => pieces > 0) === true;
+  const isAnswered = finding !== null && brief !== null && finding.products.length > 0;
   return (
     <Page
       title={words.title}
-      mark={finding.campaign.title}
+      mark={campaign.title}
+      aside={<Standing campaign={campaign} isBlind={isBlind} />}
       lead={
         <p>
-          {brief.question} <span className="soft">{text.board.askedBy(brief.askedBy)}</span>
+          {campaign.question} <span className="soft">{text.board.askedBy(campaign.client)}</span>
         </p>
       }
     >
-      <Section label={words.short} note={words.shortHow}>
-        <Lines sentences={brief.answers} />
+      {isAnswered && isPlanned && brief.answers.length > 0 ? (
+        <Section label={words.short} note={words.shortHow}>
+          <Lines sentences={brief.answers} />
+        </Section>
+      ) : null}
+      <Section label={words.desk.question}>
+        <QuestionPart code={code} held={held} />
       </Section>
       <Section label={words.rule}>
-        <Decision brief={brief} />
+        <RulePart code={code} held={held} brief={brief} />
       </Section>
       <Section label={words.claims}>
-        <ClaimTable finding={finding} />
+        <ClaimPart code={code} campaign={campaign} isBlind={isBlind} products={products} finding={finding} />
       </Section>
-      <Section label={words.rules} note={words.rulesHow}>
-        <RuleTable products={finding.products} />
+      {isAnswered ? (
+        <Section label={words.rules} note={words.rulesHow}>
+          <RuleTable products={finding.products} />
+        </Section>
+      ) : null}
+      <Section label={words.desk.plan.label} note={words.desk.plan.how}>
+        <PlanPart code={code} held={held} brief={brief} />
       </Section>
-      <Section label={words.showing} note={words.showingHow}>
-        <ShowingTable finding={finding} brief={brief} />
+      <Section label={words.desk.freeze.label}>
+        <FreezePart code={code} campaign={campaign} products={products} />
       </Section>
-      <Section label={words.passes} note={words.passesHow}>
-        <PassTable products={brief.products} />
-      </Section>
-      <Section label={words.apart} note={words.apartHow}>
-        <ApartTable sizes={brief.sizes} />
-      </Section>
-      <Section label={words.rigs} note={words.rigsHow}>
-        <RigTable rigs={brief.rigs} />
-      </Section>
-      {brief.order === null ? null : (
-        <Section label={words.order} note={words.orderHow}>
-          <OrderMatter code={brief.campaign} order={brief.order} />
+      {campaign.plan_frozen_at === null ? null : (
+        <Section label={words.desk.amendments.label} note={words.desk.amendments.how}>
+          <AmendmentTable code={code} />
         </Section>
       )}
-      <Section label={words.assumptions}>
-        <Lines sentences={brief.assumptions} />
-      </Section>
+      {isAnswered && isPlanned ? <ComputedPart finding={finding} brief={brief} /> : null}
+      {fault === null ? null : (
+        <Section label={words.showing}>
+          <p className="form-fault">{words.desk.computed.fault}</p>
+          <p>{fault.detail}</p>
+        </Section>
+      )}
     </Page>
   );
 }
 
-function Lines({ sentences }: { readonly sentences: readonly string[] }) {
-  return (
-    <ul className="sentences">
-      {sentences.map((sentence) => (
-        <li key={sentence}>{unbroken(sentence)}</li>
-      ))}
-    </ul>
-  );
+interface Computed {
+  readonly finding: CampaignFinding | null;
+  readonly brief: BriefFinding | null;
+  readonly fault: Fault | null;
 }
 
-/** The decision rule, and the method and the sampling in the campaign's own words. */
-function Decision({ brief }: { readonly brief: BriefFinding }) {
-  const { ruleHead: head } = text.brief;
-  const parts = [
-    [head.rule, brief.ruleSentence],
-    [head.method, brief.method],
-    [head.sampling, brief.sampling],
-  ] as const;
+/** What is worked out from the record; the rest of the page does not wait for it. */
+function useComputed(code: string): Computed {
+  const finding = useFinding(code);
+  const brief = useBrief(code);
+  return {
+    finding: finding.state === 'read' ? finding.record : null,
+    brief: brief.state === 'read' ? brief.record : null,
+    fault: finding.state === 'at fault' ? finding.fault : brief.state === 'at fault' ? brief.fault : null,
+  };
+}
+
+interface StandingProps {
+  readonly campaign: Row<'campaign'>;
+  readonly isBlind: boolean;
+}
+
+function Standing({ campaign, isBlind }: StandingProps) {
+  const words = text.brief.desk.standing;
+  const frozen = campaign.plan_frozen_at;
   return (
-    <dl className="facts brief-decision">
-      {parts.map(([name, words]) =>
-        words === null ? null : (
-          <div key={name} className="fact">
-            <dt>{name}</dt>
-            <dd>{words}</dd>
-          </div>
-        ),
+    <p className="brief-standing">
+      {frozen === null ? (
+        words.open
+      ) : (
+        <>
+          <FrozenMark /> {words.frozen(frozen.slice(0, 10))}
+        </>
       )}
-    </dl>
+      {isBlind ? <span className="badge">{words.blind}</span> : null}
+      {campaign.unblinded_at === null ? null : (
+        <span className="soft">{words.unblinded(campaign.unblinded_at.slice(0, 10))}</span>
+      )}
+    </p>
   );
 }

@@ -24,6 +24,8 @@ const laneHeight = 22;
 const step = 20;
 const mark = 5.5;
 const names = 104;
+/** Of the words in it against those of the page. */
+const scale = 1.25;
 
 /** A lane for each product, a mark at each place of its pieces: an order kept product by product shows as runs. */
 export function OrderLanes({ label, sentence, products, rigs, placed, blockEnds, places }: OrderLanesProps) {
@@ -37,7 +39,11 @@ export function OrderLanes({ label, sentence, products, rigs, placed, blockEnds,
         <h3>{label}</h3>
         {rigs.length > 1 ? <RigKey rigs={rigs} /> : null}
       </figcaption>
-      <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label={`${label}. ${sentence}`}>
+      <svg
+        viewBox={`0 0 ${width} ${height}`}
+        width={width * scale}
+        height={height * scale}
+        role="img" aria-label={`${label}. ${sentence}`}>
         {blockEnds.map((end) => (
           <line key={end} className="lanes-block" x1={x(end + 0.5)} x2={x(end + 0.5)} y1={0} y2={height} />
         ))}

@@ -12,35 +12,37 @@ export function RigTable({ rigs }: { readonly rigs: readonly RigBrief[] }) {
   const { rigHead: head } = text.brief;
   if (rigs.length === 0) return <p className="soft">{text.brief.noRigs}</p>;
   return (
-    <table className="leaf plan rigs">
-      <caption className="for-ears">{text.brief.rigsCaption}</caption>
-      <thead>
-        <tr>
-          <th scope="col">{head.size}</th>
-          <th scope="col">{head.basis}</th>
-          <th scope="col" className="num">
-            {head.forces}
-          </th>
-          <th scope="col" className="num">
-            {head.needed}
-          </th>
-          <th scope="col">{head.suited}</th>
-        </tr>
-      </thead>
-      {rigs.map((rig) => (
-        <tbody key={rig.rig}>
-          <tr className="plan-product">
-            <th scope="rowgroup" colSpan={5}>
-              <strong className="brief-supplier">{rig.rig}</strong> <span className="soft">{factsOf(rig)}</span>
-              {rig.description === null ? null : <span className="line soft small">{rig.description}</span>}
+    <section className="pad-scroll" aria-label={text.brief.rigsCaption}>
+      <table className="leaf plan rigs">
+        <caption className="for-ears">{text.brief.rigsCaption}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{head.size}</th>
+            <th scope="col">{head.basis}</th>
+            <th scope="col" className="num">
+              {head.forces}
             </th>
+            <th scope="col" className="num">
+              {head.needed}
+            </th>
+            <th scope="col">{head.suited}</th>
           </tr>
-          {rig.checks.map((check) => (
-            <CheckRow key={`${check.nominalSize_mm} ${check.basis}`} rig={rig.rig} check={check} />
-          ))}
-        </tbody>
-      ))}
-    </table>
+        </thead>
+        {rigs.map((rig) => (
+          <tbody key={rig.rig}>
+            <tr className="plan-product">
+              <th scope="rowgroup" colSpan={5}>
+                <strong className="brief-supplier">{rig.rig}</strong> <span className="soft">{factsOf(rig)}</span>
+                {rig.description === null ? null : <span className="line soft small">{rig.description}</span>}
+              </th>
+            </tr>
+            {rig.checks.map((check) => (
+              <CheckRow key={`${check.nominalSize_mm} ${check.basis}`} rig={rig.rig} check={check} />
+            ))}
+          </tbody>
+        ))}
+      </table>
+    </section>
   );
 }
 

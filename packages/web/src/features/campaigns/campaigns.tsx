@@ -8,6 +8,7 @@ import { useCampaigns } from '../../lib/requests/campaigns.ts';
 import { hrefs } from '../../lib/route.ts';
 import { text } from '../../lib/text.ts';
 import { verdicts } from '../../lib/verdicts.ts';
+import { FirstVisit } from './first-visit.tsx';
 
 /** All campaigns of the record, or what to do when there is none. */
 export default function Campaigns() {
@@ -15,21 +16,30 @@ export default function Campaigns() {
   if (campaigns.state === 'reading') return <Reading />;
   if (campaigns.state === 'at fault') return <AtFault fault={campaigns.fault} again={campaigns.again} />;
   return (
-    <Page title={text.campaigns.title} lead={text.campaigns.lead}>
+    <Page
+      title={text.campaigns.title}
+      lead={text.campaigns.lead}
+      aside={
+        <span className="row-keys">
+          {campaigns.record.campaigns.length === 0 ? null : (
+            <Link className="press" href={hrefs.start()}>
+              {text.start.guided}
+            </Link>
+          )}
+          <Link className="press press-main" href={hrefs.newCampaign()}>
+            {text.campaign.new}
+          </Link>
+        </span>
+      }
+    >
       <Section label={text.campaigns.label}>
-        {campaigns.record.campaigns.length === 0 ? <Empty /> : <CampaignTable campaigns={campaigns.record.campaigns} />}
+        {campaigns.record.campaigns.length === 0 ? (
+          <FirstVisit />
+        ) : (
+          <CampaignTable campaigns={campaigns.record.campaigns} />
+        )}
       </Section>
     </Page>
-  );
-}
-
-function Empty() {
-  return (
-    <>
-      <p>{text.campaigns.empty}</p>
-      <p className="soft">{text.campaigns.emptyCure}</p>
-      <code className="empty-command">{text.campaigns.emptyCommand}</code>
-    </>
   );
 }
 

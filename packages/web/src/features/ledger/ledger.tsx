@@ -1,66 +1,128 @@
 import './ledger.css';
-import type { Ledger, LedgerLine } from '@provinghouse/contract';
+import { useDebouncedValue } from '@mantine/hooks';
+import type { LedgerLine, LedgerPage } from '@provinghouse/contract';
 import { useState } from 'react';
-import { CampaignFrame } from '../../components/campaign-frame.tsx';
-import { AtFault, Reading } from '../../components/notice.tsx';
+import { ChoiceField, TextField } from '../../components/form-field.tsx';
 import { Page, Section } from '../../components/page.tsx';
 import { VerdictShape } from '../../components/verdict-mark.tsx';
-import { useLedger } from '../../lib/requests/ledger.ts';
+import { bench } from '../../lib/entry/book.ts';
+import { useLedger, useLedgerState } from '../../lib/requests/ledger.ts';
 import { text } from '../../lib/text.ts';
+import { Changes } from './changes.tsx';
 
-/** Rows added at a time: a ledger of thousands would make the page slow to lay out. */
 const pageLength = 100;
+const typingPause_ms = 200;
 
-/** What was written into the record of a campaign, and whether the chain of hashes holds. */
-export default function LedgerScreen({ code }: { readonly code: string }) {
+/** What was written into the record of a campaign, or of the bench, and whether the chain of hashes holds. */
+export default function Ledger({ book }: { readonly book: string }) {
+  const words = text.ledger;
   return (
-    <CampaignFrame code={code}>{(finding) => <LedgerPage code={code} title={finding.campaign.title} />}</CampaignFrame>
-  );
-}
-
-function LedgerPage({ code, title }: { readonly code: string; readonly title: string }) {
-  const ledger = useLedger(code);
-  if (ledger.state === 'reading') return <Reading />;
-  if (ledger.state === 'at fault') return <AtFault fault={ledger.fault} again={ledger.again} />;
-  return (
-    <Page title={text.ledger.title} mark={title} lead={text.ledger.lead}>
-      <Section label={text.ledger.chain}>
-        <Chain ledger={ledger.record} />
+    <Page
+      title={words.title}
+      mark={book === bench ? words.ofBench : book}
+      lead={<p>{book === bench ? words.leadOfBench : words.lead}</p>}
+    >
+      <Section label={words.chain}>
+        <Chain book={book} />
       </Section>
-      <Section label={text.ledger.entries} note={text.ledger.caption}>
-        <Entries entries={ledger.record.entries} />
+      <Section label={words.entries} note={words.caption}>
+        <Entries book={book} />
       </Section>
     </Page>
   );
 }
 
-function Chain({ ledger }: { readonly ledger: Ledger }) {
+function Chain({ book }: { readonly book: string }) {
+  const state = useLedgerState(book);
+  if (state.state === 'reading') return <p className="soft">{text.ledger.checking}</p>;
+  if (state.state === 'at fault') return <p className="soft">{text.ledger.empty}</p>;
+  const { verified, entries, head, disagreements } = state.record;
   return (
-    <p className={ledger.verified ? 'verdict verdict-conforms' : 'verdict verdict-fails'}>
-      <VerdictShape verdict={ledger.verified ? 'conforms' : 'does not conform'} />
-      <span>{ledger.verified ? text.ledger.holds(ledger.entries.length) : text.ledger.broken}</span>
-    </p>
+    <>
+      <p className={verified ? 'verdict verdict-conforms' : 'verdict verdict-fails'}>
+        <VerdictShape verdict={verified ? 'conforms' : 'does not conform'} />
+        <span>{verified ? text.ledger.holds(entries) : text.ledger.broken}</span>
+      </p>
+      {disagreements.length === 0 ? null : (
+        <ul>
+          {disagreements.map((words) => (
+            <li key={words}>{words}</li>
+          ))}
+        </ul>
+      )}
+      <p className="soft small ledger-head">
+        {text.ledger.lastHash} <code>{head}</code>
+      </p>
+    </>
   );
 }
 
-function Entries({ entries }: { readonly entries: readonly LedgerLine[] }) {
-  const [length, setLength] = useState(pageLength);
-  if (entries.length === 0) return <p className="soft">{text.ledger.empty}</p>;
-  const shown = entries.slice(0, length);
-  const left = entries.length - shown.length;
+function Entries({ book }: { readonly book: string }) {
+  const [typed, setTyped] = useState('');
+  const [kinds, setKinds] = useState('');
+  const [before, setBefore] = useState<number | null>(null);
+  const [search] = useDebouncedValue(typed, typingPause_ms);
+  const found = useLedger(book, {
+    limit: pageLength,
+    ...(search.trim() === '' ? {} : { search }),
+    ...(kinds === '' ? {} : { kinds }),
+    ...(before === null ? {} : { before }),
+  });
+  const fresh =
+    <A,>(set: (value: A) => void) =>
+    (value: A) => {
+      set(value);
+      setBefore(null);
+    };
+  const kindChoices = Object.entries(text.ledger.kinds).map(([value, label]) => ({ value, label }));
   return (
     <>
+      <search className="ledger-search">
+        <TextField label={text.ledger.search} hint={text.ledger.searchHint} value={typed} onChange={fresh(setTyped)} />
+        <ChoiceField
+          label={text.ledger.kind}
+          value={kinds}
+          choices={kindChoices}
+          empty={text.ledger.anyKind}
+          onChange={fresh(setKinds)}
+        />
+      </search>
+      {found.state === 'reading' ? <p className="soft">{text.loading}</p> : null}
+      {found.state === 'at fault' ? <p className="form-fault">{found.fault.detail}</p> : null}
+      {found.state === 'read' ? <FoundEntries page={found.record} before={before} onBefore={setBefore} /> : null}
+    </>
+  );
+}
+
+interface FoundEntriesProps {
+  readonly page: LedgerPage;
+  readonly before: number | null;
+  readonly onBefore: (before: number | null) => void;
+}
+
+function FoundEntries({ page, before, onBefore }: FoundEntriesProps) {
+  const { entries, found, next } = page;
+  if (found === 0) return <p role="status">{text.ledger.none}</p>;
+  return (
+    <>
+      <p className="soft small" role="status">
+        {text.ledger.shown(entries.length, found)}
+      </p>
       <div className="pad-scroll">
-        <EntryTable entries={shown} />
+        <EntryTable entries={entries} />
       </div>
-      {left === 0 ? null : (
-        <p className="ledger-more">
-          <span className="soft">{text.ledger.shown(shown.length, entries.length)}</span>
-          <button type="button" className="press" onClick={() => setLength(length + pageLength)}>
-            {text.ledger.more(Math.min(left, pageLength))}
+      <p className="ledger-more">
+        {next === null ? null : (
+          <button type="button" className="press" onClick={() => onBefore(next)}>
+            {text.ledger.older}
           </button>
-        </p>
-      )}
+        )}
+        {before === null ? null : (
+          <button type="button" className="press" onClick={() => onBefore(null)}>
+            {text.ledger.newest}
+          </button>
+        )}
+      </p>
     </>
   );
 }
@@ -71,7 +133,7 @@ function EntryTable({ entries }: { readonly entries: readonly LedgerLine[] }) {
     <table className="leaf ledger">
       <thead>
         <tr>
-          {[head.seq, head.at, head.who, head.action, head.record, head.why, head.hash].map((name) => (
+          {[head.seq, head.at, head.who, head.action, head.record, head.changes, head.why].map((name) => (
             <th key={name} scope="col">
               {name}
             </th>
@@ -81,7 +143,7 @@ function EntryTable({ entries }: { readonly entries: readonly LedgerLine[] }) {
       <tbody>
         {entries.map((entry) => (
           <tr key={entry.seq}>
-            <td>{entry.seq}</td>
+            <td title={entry.hash}>{entry.seq}</td>
             <td className="figure">
               <time dateTime={entry.at}>{clockText(entry.at)}</time>
             </td>
@@ -90,10 +152,10 @@ function EntryTable({ entries }: { readonly entries: readonly LedgerLine[] }) {
             <td className="ledger-record">
               {entry.kind} <span className="soft">{entry.record}</span>
             </td>
-            <td>{entry.why ?? ''}</td>
-            <td>
-              <code title={entry.hash}>{entry.hash.slice(0, 8)}</code>
+            <td className="ledger-record">
+              <Changes entry={entry} />
             </td>
+            <td>{entry.why}</td>
           </tr>
         ))}
       </tbody>

@@ -1,7 +1,7 @@
 import type { TraceReading } from '@provinghouse/core';
 import { Figure } from '../../components/figure.tsx';
+import { listedEvents } from '../../components/trace/trace-mark.ts';
 import { text } from '../../lib/text.ts';
-import { listedEvents } from './trace-mark.ts';
 
 /** What happened on the way up, numbered as on the figure; the spikes that were left out follow. */
 export function EventTable({ reading }: { readonly reading: TraceReading }) {

@@ -6,6 +6,7 @@ import { Figure } from '../../components/figure.tsx';
 import { Notice } from '../../components/notice.tsx';
 import { Opens } from '../../components/opens.tsx';
 import { Page, Section } from '../../components/page.tsx';
+import { Photographs } from '../../components/photographs.tsx';
 import { VerdictMark } from '../../components/verdict-mark.tsx';
 import { hrefs } from '../../lib/route.ts';
 import { text } from '../../lib/text.ts';
@@ -69,6 +70,9 @@ function PiecePage({ finding, piece, product }: PiecePageProps) {
       </Section>
       <Section label={text.piece.zinc}>
         <ZincFacts zinc={piece.zinc} />
+      </Section>
+      <Section label={text.photograph.label}>
+        <Photographs book={code} of={{ piece: piece.piece }} caption={null} />
       </Section>
       {piece.note === null ? null : (
         <Section label={text.piece.note}>

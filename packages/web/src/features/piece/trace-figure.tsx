@@ -1,11 +1,10 @@
-import 'uplot/dist/uPlot.min.css';
 import { SegmentedControl } from '@mantine/core';
 import type { PieceFinding, ProductFinding, PullCurve } from '@provinghouse/contract';
 import type { TraceReading } from '@provinghouse/core';
 import { type KeyboardEvent, useRef, useState } from 'react';
+import { type Axis, axesOf } from '../../components/trace/curve-axis.ts';
+import type { TracePlot } from '../../components/trace/trace-plot.ts';
 import { text } from '../../lib/text.ts';
-import { type Axis, axesOf } from './curve-axis.ts';
-import type { TracePlot } from './trace-plot.ts';
 import { useTracePlot } from './use-trace-plot.ts';
 
 interface TraceFigureProps {

@@ -2,11 +2,11 @@ import { useComputedColorScheme } from '@mantine/core';
 import type { PieceFinding, ProductFinding, PullCurve } from '@provinghouse/contract';
 import type { TraceReading } from '@provinghouse/core';
 import { type RefObject, useEffect, useRef } from 'react';
+import { type Axis, axisUnit, signalOf } from '../../components/trace/curve-axis.ts';
+import { marksOf, ruleLinesOf } from '../../components/trace/trace-mark.ts';
+import { plotTrace, type TracePlot, type TraceScene } from '../../components/trace/trace-plot.ts';
 import { figureText } from '../../lib/figure.ts';
 import { text } from '../../lib/text.ts';
-import { type Axis, axisUnit, signalOf } from './curve-axis.ts';
-import { marksOf, ruleLinesOf } from './trace-mark.ts';
-import { plotTrace, type TracePlot, type TraceScene } from './trace-plot.ts';
 
 interface Places {
   readonly host: RefObject<HTMLDivElement | null>;
@@ -52,7 +52,7 @@ function sceneOf({ piece, product, reading, curve, axis }: Shown): TraceScene {
     xLabel: text.trace.axisLabels[axis],
     forceLabel: text.trace.force,
     lines: ruleLinesOf(product),
-    marks: marksOf(reading, piece, { curve, axis }),
+    marks: marksOf(reading, piece.pull?.maximum ?? null, { curve, axis }),
   };
 }
 

@@ -1,4 +1,4 @@
-import type { CampaignAtRig, PieceAtRig } from '@provinghouse/contract';
+import type { CampaignAtRig, PieceAtRig, RigDesk } from '@provinghouse/contract';
 import { text } from '../../lib/text.ts';
 import { Check } from './check.tsx';
 
@@ -7,11 +7,13 @@ const words = text.rig.arming;
 const kN = (force_kN: number) => `${Number(force_kN.toPrecision(4))}\u00a0kN`;
 const speed = (mm_per_min: number) => `${mm_per_min}\u00a0mm/min`;
 
-/** What the record says of the rig and the piece: certificate, range, window of speed. */
+/** What the record and Kit say of the rig and the piece: certificate, range, fixture, window of speed, agreed drop. */
 export function ArmingFacts({
+  desk,
   campaign,
   piece,
 }: {
+  readonly desk: RigDesk;
   readonly campaign: CampaignAtRig;
   readonly piece: PieceAtRig | null;
 }) {
@@ -33,8 +35,23 @@ export function ArmingFacts({
           : words.rangeWords(kN(campaign.rangeMinimum_kN ?? 0), kN(campaign.rangeMaximum_kN))}
         {piece ? <RangeFit campaign={campaign} piece={piece} /> : null}
       </dd>
+      {desk.fixtureLimit_kN === null ? null : (
+        <>
+          <dt>{words.fixture}</dt>
+          <dd>
+            {words.fixtureWords(kN(desk.fixtureLimit_kN))}
+            <FixtureFit limit_kN={desk.fixtureLimit_kN} expected_kN={piece?.expectedForce_kN ?? null} />
+          </dd>
+        </>
+      )}
       <dt>{words.speed}</dt>
       <dd>{window ? words.speedWords(speed(window[0]), speed(window[1])) : words.speedFree}</dd>
+      {desk.agreedDrop === null ? null : (
+        <>
+          <dt>{words.agreedDrop}</dt>
+          <dd>{words.agreedDropWords(`${Number((100 * desk.agreedDrop).toPrecision(3))}\u00a0%`)}</dd>
+        </>
+      )}
     </dl>
   );
 }
@@ -49,4 +66,10 @@ function RangeFit({ campaign, piece }: { readonly campaign: CampaignAtRig; reado
       <Check holds={fits} words={fits ? words.fits : words.unfit} />
     </>
   );
+}
+
+function FixtureFit({ limit_kN, expected_kN }: { readonly limit_kN: number; readonly expected_kN: number | null }) {
+  if (expected_kN === null) return null;
+  const fits = expected_kN <= limit_kN;
+  return <Check holds={fits} words={fits ? words.fits : words.unfit} />;
 }

@@ -1,23 +1,29 @@
-import { type Caution, cautions, type RigDesk } from '@provinghouse/contract';
+import type { Caution, RigDesk } from '@provinghouse/contract';
 import { type FormEvent, useState } from 'react';
+import { Link } from 'wouter';
 import type { Fault } from '../../lib/request.ts';
 import { rigOrders } from '../../lib/requests/rig.ts';
+import { hrefs } from '../../lib/route.ts';
 import { text } from '../../lib/text.ts';
 import { ArmingFacts } from './arming-facts.tsx';
-import { Check } from './check.tsx';
+import { CautionList } from './caution-list.tsx';
 import { PieceChoice } from './piece-choice.tsx';
 import { Unfinished } from './unfinished.tsx';
 
 interface ArmingProps {
   readonly desk: RigDesk;
   readonly isDisarmed: boolean;
+  /** How far a recording that waited is kept, 0 to 1; null when none is. */
+  readonly keeping: number | null;
   readonly setDesk: (desk: RigDesk) => void;
 }
 
 const words = text.rig.arming;
 
 /** The checklist before a pull. The server holds everything against the record again when the rig is armed. */
-export function Arming({ desk, isDisarmed, setDesk }: ArmingProps) {
+export function Arming({ desk, isDisarmed, keeping, setDesk }: ArmingProps) {
+  // Two checklists at once would be mixed up.
+  const [goingOn, setGoingOn] = useState<string | null>(null);
   return (
     <>
       <header className="rig-head">
@@ -25,15 +31,23 @@ export function Arming({ desk, isDisarmed, setDesk }: ArmingProps) {
         <p className="soft">
           {text.rig.source} {desk.source}
         </p>
+        <nav className="rig-ways" aria-label={text.rig.title(desk.rig)}>
+          <Link href={hrefs.wires(desk.rig)}>{text.rig.wires.link}</Link>
+          <Link href={hrefs.rigs()}>{text.rig.toAll}</Link>
+        </nav>
       </header>
       {isDisarmed ? <p role="status">{text.rig.disarmed}</p> : null}
-      <Unfinished desk={desk} setDesk={setDesk} />
-      {desk.campaigns.length === 0 ? <p>{words.noCampaign}</p> : <Checklist desk={desk} setDesk={setDesk} />}
+      <Unfinished desk={desk} keeping={keeping} goingOn={goingOn} onGoingOn={setGoingOn} setDesk={setDesk} />
+      {goingOn !== null ? null : desk.campaigns.length === 0 ? (
+        <p>{words.noCampaign}</p>
+      ) : (
+        <Checklist desk={desk} setDesk={setDesk} />
+      )}
     </>
   );
 }
 
-function Checklist({ desk, setDesk }: Omit<ArmingProps, 'isDisarmed'>) {
+function Checklist({ desk, setDesk }: Pick<ArmingProps, 'desk' | 'setDesk'>) {
   const [code, setCode] = useState(desk.campaigns.find(hasFree)?.campaign ?? desk.campaigns[0]?.campaign ?? '');
   const [piece, setPiece] = useState('');
   const [confirmed, setConfirmed] = useState('');
@@ -71,26 +85,11 @@ function Checklist({ desk, setDesk }: Omit<ArmingProps, 'isDisarmed'>) {
           onConfirmed={setConfirmed}
           onOperator={setOperator}
         />
-        <ArmingFacts campaign={campaign} piece={chosen} />
+        <ArmingFacts desk={desk} campaign={campaign} piece={chosen} />
       </div>
       <fieldset className="cautions">
         <legend>{words.cautions}</legend>
-        {cautions.map((caution) => (
-          <label key={caution} className="caution">
-            <input
-              type="checkbox"
-              checked={said.includes(caution)}
-              onChange={({ target }) =>
-                setSaid(target.checked ? [...said, caution] : said.filter((one) => one !== caution))
-              }
-            />
-            <span>
-              <strong>{text.rig.caution[caution].name}</strong>
-              <span className="line soft">{text.rig.caution[caution].words}</span>
-            </span>
-            <Check holds={said.includes(caution)} words={said.includes(caution) ? words.hold : words.open} />
-          </label>
-        ))}
+        <CautionList said={said} onSaid={setSaid} />
         <button type="submit" className="rig-key rig-key-arm" disabled={isArming}>
           {isArming ? words.arming : words.arm}
         </button>

@@ -2,11 +2,13 @@ import type { PullAtRig, RigDesk } from '@provinghouse/contract';
 import { useEffect, useRef } from 'react';
 import { text } from '../../lib/text.ts';
 import { EndWords } from './end-words.tsx';
+import { Keeping } from './keeping.tsx';
 import { LiveCurve } from './live-curve.tsx';
 import { LiveFacts } from './live-facts.tsx';
 import { LiveKeys } from './live-keys.tsx';
 import type { LiveState } from './live-state.ts';
 import { LiveWords } from './live-words.tsx';
+import { Silence } from './silence.tsx';
 import { SoundSwitches } from './sound-switches.tsx';
 import { SpeedGauge } from './speed-gauge.tsx';
 
@@ -37,10 +39,11 @@ export function LiveBoard({ desk, state, setDesk, onNext }: LiveBoardProps) {
         <p className="soft">{text.rig.title(armed.rig)}</p>
         <SoundSwitches state={state} />
       </header>
+      <Silence state={state} limit_s={facts?.silence_s ?? null} />
       <div className={`live${armed.isPractice ? ' live-practice' : ''}`}>
         {armed.isPractice ? <Across /> : null}
         <ForceNow state={state} />
-        <Stage state={state} facts={facts} />
+        <Stage state={state} />
         <LiveCurve state={state} facts={facts} />
         <div className="live-side">
           <LiveFacts state={state} />
@@ -49,7 +52,9 @@ export function LiveBoard({ desk, state, setDesk, onNext }: LiveBoardProps) {
         </div>
       </div>
       {ended ? (
-        <EndWords state={state} facts={facts} onNext={onNext} />
+        <EndWords desk={desk} state={state} facts={facts} setDesk={setDesk} onNext={onNext} />
+      ) : state.keeping !== null ? (
+        <Keeping share={state.keeping} />
       ) : (
         <LiveKeys rig={desk.rig} state={state} setDesk={setDesk} />
       )}
@@ -84,9 +89,9 @@ function ForceNow({ state }: { readonly state: LiveState }) {
   );
 }
 
-function Stage({ state, facts }: { readonly state: LiveState; readonly facts: PullAtRig | null }) {
+function Stage({ state }: { readonly state: LiveState }) {
   const { view, startedAt } = state;
-  const isSealing = facts?.state === 'sealing' && !state.ended;
+  const isSealing = state.keeping !== null && !state.ended;
   const stage = startedAt === null ? text.rig.armed : view ? text.rig.stage[view.stage] : text.rig.waiting;
   return (
     <section className="stage" aria-label={text.rig.stageLabel}>

@@ -32,6 +32,7 @@ export function LiveCurve({ state, facts }: LiveCurveProps) {
       ruleLines: facts?.ruleLines ?? [],
       forecast: state.view?.forecast ?? null,
       marks: state.marks,
+      gaps: state.gaps,
     });
   });
   return (

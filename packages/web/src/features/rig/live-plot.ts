@@ -1,6 +1,7 @@
 import type { Forecast, RuleLine } from '@provinghouse/core';
 import uPlot from 'uplot';
 import { text } from '../../lib/text.ts';
+import { brokenAtGaps, type CurveGap } from './curve-gaps.ts';
 
 /** What the live figure shows at one moment. */
 export interface LiveScene {
@@ -9,6 +10,7 @@ export interface LiveScene {
   readonly ruleLines: readonly RuleLine[];
   readonly forecast: Forecast | null;
   readonly marks: readonly { readonly time_s: number }[];
+  readonly gaps: readonly CurveGap[];
 }
 
 export interface LivePlot {
@@ -16,7 +18,7 @@ export interface LivePlot {
   destroy(): void;
 }
 
-const nothing: LiveScene = { times_s: [], forces_kN: [], ruleLines: [], forecast: null, marks: [] };
+const nothing: LiveScene = { times_s: [], forces_kN: [], ruleLines: [], forecast: null, marks: [], gaps: [] };
 
 /** Seconds the axis shows at least. */
 const shortest_s = 20;
@@ -34,7 +36,8 @@ export function plotLive(host: HTMLElement): LivePlot {
   return {
     show: (next) => {
       scene = next;
-      plot.setData([[...next.times_s], [...next.forces_kN]]);
+      const curve = brokenAtGaps(next.times_s, next.forces_kN, next.gaps);
+      plot.setData([[...curve.times_s], [...curve.forces_kN]]);
     },
     destroy: () => {
       resize.disconnect();
@@ -104,6 +107,7 @@ function drawUnder(plot: uPlot, host: HTMLElement, scene: LiveScene): void {
   ctx.beginPath();
   ctx.rect(bbox.left, bbox.top, bbox.width, bbox.height);
   ctx.clip();
+  for (const gap of scene.gaps) drawGap(plot, host, gap);
   drawForecast(plot, host, scene);
   for (const line of scene.ruleLines) drawRule(plot, host, line);
   for (const mark of scene.marks) drawMark(plot, host, mark.time_s);
@@ -145,6 +149,22 @@ function drawRule(plot: uPlot, host: HTMLElement, { name, force_kN }: RuleLine):
   ctx.textBaseline = 'bottom';
   ctx.fillText(`${name} ${force_kN}\u00a0kN`, bbox.left + 8 * devicePixelRatio, y - 3 * devicePixelRatio);
   ctx.restore();
+}
+
+/** A gap is a band from top to bottom with its word, as wide as it is long. */
+function drawGap(plot: uPlot, host: HTMLElement, { from_s, to_s }: CurveGap): void {
+  const { ctx, bbox } = plot;
+  const from = plot.valToPos(from_s, 'x', true);
+  const width = Math.max(2 * devicePixelRatio, plot.valToPos(to_s, 'x', true) - from);
+  ctx.fillStyle = colour(host, '--hair');
+  ctx.globalAlpha = 0.5;
+  ctx.fillRect(from, bbox.top, width, bbox.height);
+  ctx.globalAlpha = 1;
+  ctx.fillStyle = colour(host, '--ink-soft');
+  ctx.font = `${typeSize(host) * devicePixelRatio}px ${family(host)}`;
+  ctx.textAlign = 'left';
+  ctx.textBaseline = 'top';
+  ctx.fillText(text.rig.curve.gap, from + 4 * devicePixelRatio, bbox.top + 3 * devicePixelRatio);
 }
 
 function drawMark(plot: uPlot, host: HTMLElement, time_s: number): void {

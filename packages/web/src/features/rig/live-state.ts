@@ -18,6 +18,11 @@ export interface LiveState {
   readonly view: WatchView | null;
   readonly marks: readonly Told<'mark'>[];
   readonly troubles: readonly Told<'trouble'>[];
+  readonly gaps: readonly Told<'gap'>[];
+  /** Seconds for which nothing has come. */
+  readonly quiet_s: number;
+  /** How far the keeping of a recording that has ended is, 0 to 1; null when none is being kept. */
+  readonly keeping: number | null;
   readonly ended: Told<'ended'> | null;
 }
 
@@ -33,6 +38,9 @@ export const nothingTold: LiveState = {
   view: null,
   marks: [],
   troubles: [],
+  gaps: [],
+  quiet_s: 0,
+  keeping: null,
   ended: null,
 };
 
@@ -51,13 +59,24 @@ export function told(state: LiveState, message: LiveMessage): LiveState {
     case 'samples':
       return withSamples(state, message);
     case 'view':
-      return { ...state, view: message.view };
+      return { ...state, view: message.view, quiet_s: message.quiet_s };
     case 'mark':
       return { ...state, marks: [...state.marks, message].slice(-mostWords) };
     case 'trouble':
       return { ...state, troubles: [...state.troubles, message].slice(-mostWords) };
+    case 'gap':
+      return { ...state, gaps: [...state.gaps, message].slice(-mostWords) };
+    case 'keeping':
+      return { ...state, keeping: message.share < 1 ? message.share : null };
     case 'ended':
-      return { ...state, ended: message, view: message.view, received: message.samples, rejected: message.rejected };
+      return {
+        ...state,
+        keeping: null,
+        ended: message,
+        view: message.view,
+        received: message.samples,
+        rejected: message.rejected,
+      };
   }
 }
 

@@ -6,7 +6,10 @@ const seconds = (time_s: number) => `${time_s.toFixed(1)}\u00a0s`;
 
 /** What was marked, what went wrong, how much is kept. The newest few of each. */
 export function LiveWords({ state }: { readonly state: LiveState }) {
-  const troubles = [...state.troubles.map(({ words }) => words), ...(state.view?.doubts ?? [])];
+  const said = [...state.troubles.map(({ words }) => words), ...(state.view?.doubts ?? [])];
+  // What was not recorded stands first, whatever else is said.
+  const gaps = state.gaps.slice(-1).map(({ words }) => words);
+  const troubles = [...gaps, ...[...new Set(said)].slice(gaps.length - lastFew)];
   return (
     <div className="live-words">
       {state.marks.length === 0 ? null : (
@@ -23,7 +26,7 @@ export function LiveWords({ state }: { readonly state: LiveState }) {
         <section aria-label={text.rig.troubles} role="status">
           <h2 className="trouble-head">{text.rig.troubles}</h2>
           <ul>
-            {[...new Set(troubles)].slice(-lastFew).map((words) => (
+            {troubles.map((words) => (
               <li key={words}>{words}</li>
             ))}
           </ul>

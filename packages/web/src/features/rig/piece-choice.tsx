@@ -81,11 +81,11 @@ function Choice({ label, value, options, onChoose }: ChoiceProps) {
 }
 
 /** A scanner types the code and presses Enter, which must not arm the rig. */
-function Confirmation({
+export function Confirmation({
   chosen,
   confirmed,
   onConfirmed,
-}: Pick<PieceChoiceProps, 'chosen' | 'confirmed' | 'onConfirmed'>) {
+}: Pick<PieceChoiceProps, 'confirmed' | 'onConfirmed'> & { readonly chosen: Pick<PieceAtRig, 'piece'> | null }) {
   const how = useId();
   const field = useId();
   const holds = chosen !== null && confirmed.trim().toUpperCase() === chosen.piece.toUpperCase();

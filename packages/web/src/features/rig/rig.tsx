@@ -39,9 +39,9 @@ export default function Rig({ rig }: { readonly rig: string }) {
         </p>
       )}
       {armed && !isLeft ? (
-        <LiveBoard desk={desk} state={live.state} setDesk={set} onNext={() => setLeft(armed.pull)} />
+        <LiveBoard key={armed.at} desk={desk} state={live.state} setDesk={set} onNext={() => setLeft(armed.pull)} />
       ) : (
-        <Arming desk={desk} isDisarmed={live.state.isDisarmed} setDesk={set} />
+        <Arming desk={desk} isDisarmed={live.state.isDisarmed} keeping={live.state.keeping} setDesk={set} />
       )}
       <p className="rig-foot">{text.rig.disclaimer}</p>
     </div>

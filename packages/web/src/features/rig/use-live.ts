@@ -43,7 +43,7 @@ export function useLive(rig: string, onTurn: () => void): Live {
         const message = JSON.parse(String(data)) as LiveMessage;
         state = told(state, message);
         show(true);
-        if (turns.has(message.kind)) onTurn();
+        if (isTurn(message)) onTurn();
       };
       socket.onclose = () => {
         if (isLeft) return;
@@ -63,5 +63,10 @@ export function useLive(rig: string, onTurn: () => void): Live {
   return live;
 }
 
-/** Messages after which the desk of the rig stands otherwise. */
+/** Whether the desk of the rig stands otherwise after it. */
+function isTurn(message: LiveMessage): boolean {
+  if (message.kind === 'keeping') return message.share === 0 || message.share === 1;
+  return turns.has(message.kind);
+}
+
 const turns: ReadonlySet<LiveMessage['kind']> = new Set(['armed', 'started', 'disarmed', 'ended']);

@@ -34,6 +34,40 @@ export interface paths {
         readonly patch?: never;
         readonly trace?: never;
     };
+    readonly "/api/bench/ledger": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        /** The ledger, newest entry first, searched for words */
+        readonly get: operations["get-bench-ledger"];
+        readonly put?: never;
+        readonly post?: never;
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
+    readonly "/api/bench/ledger/state": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        /** Whether the ledger is whole */
+        readonly get: operations["get-bench-ledger-state"];
+        readonly put?: never;
+        readonly post?: never;
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
     readonly "/api/bench/records": {
         readonly parameters: {
             readonly query?: never;
@@ -188,8 +222,25 @@ export interface paths {
             readonly path?: never;
             readonly cookie?: never;
         };
-        /** The ledger of a campaign */
+        /** The ledger, newest entry first, searched for words */
         readonly get: operations["get-campaigns-code-ledger"];
+        readonly put?: never;
+        readonly post?: never;
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
+    readonly "/api/campaigns/{code}/ledger/state": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        /** Whether the ledger is whole */
+        readonly get: operations["get-campaigns-code-ledger-state"];
         readonly put?: never;
         readonly post?: never;
         readonly delete?: never;
@@ -356,6 +407,22 @@ export interface paths {
         readonly get?: never;
         readonly put?: never;
         readonly post: operations["post-campaigns-code-withdrawals"];
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
+    readonly "/api/demo": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly get?: never;
+        readonly put?: never;
+        readonly post: operations["post-demo"];
         readonly delete?: never;
         readonly options?: never;
         readonly head?: never;
@@ -640,6 +707,70 @@ export interface operations {
                     readonly [name: string]: unknown;
                 };
                 content?: never;
+            };
+            /** @description a problem */
+            readonly default: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    readonly "get-bench-ledger": {
+        readonly parameters: {
+            readonly query?: {
+                readonly before?: number;
+                /** @description kinds of record, parted by commas; empty for all */
+                readonly kinds?: string;
+                readonly limit?: number;
+                readonly search?: string;
+            };
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description what was written, by whom, when and why, and the cells it changed, the newest first */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": contract.LedgerPage;
+                };
+            };
+            /** @description a problem */
+            readonly default: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    readonly "get-bench-ledger-state": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description whether the chain of hashes holds and everything kept agrees with it */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": contract.LedgerState;
+                };
             };
             /** @description a problem */
             readonly default: {
@@ -1313,6 +1444,43 @@ export interface operations {
     };
     readonly "get-campaigns-code-ledger": {
         readonly parameters: {
+            readonly query?: {
+                readonly before?: number;
+                /** @description kinds of record, parted by commas; empty for all */
+                readonly kinds?: string;
+                readonly limit?: number;
+                readonly search?: string;
+            };
+            readonly header?: never;
+            readonly path: {
+                readonly code: string;
+            };
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description what was written, by whom, when and why, and the cells it changed, the newest first */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": contract.LedgerPage;
+                };
+            };
+            /** @description a problem */
+            readonly default: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    readonly "get-campaigns-code-ledger-state": {
+        readonly parameters: {
             readonly query?: never;
             readonly header?: never;
             readonly path: {
@@ -1322,13 +1490,13 @@ export interface operations {
         };
         readonly requestBody?: never;
         readonly responses: {
-            /** @description what was written, by whom, when and why, and whether the chain of hashes holds */
+            /** @description whether the chain of hashes holds and everything kept agrees with it */
             readonly 200: {
                 headers: {
                     readonly [name: string]: unknown;
                 };
                 content: {
-                    readonly "application/json": contract.Ledger;
+                    readonly "application/json": contract.LedgerState;
                 };
             };
             /** @description a problem */
@@ -1978,6 +2146,43 @@ export interface operations {
                 };
                 content: {
                     readonly "application/json": {
+                        /** @description place of the last entry in the ledger: it is kept */
+                        readonly ledgerSeq: number;
+                    };
+                };
+            };
+            /** @description a problem */
+            readonly default: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    readonly "post-demo": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly requestBody: {
+            readonly content: {
+                readonly "application/json": Record<string, never>;
+            };
+        };
+        readonly responses: {
+            /** @description Default Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": {
+                        readonly campaign: string;
                         /** @description place of the last entry in the ledger: it is kept */
                         readonly ledgerSeq: number;
                     };

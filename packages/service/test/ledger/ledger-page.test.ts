@@ -1,0 +1,56 @@
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import { correctRow, enterRows, freezePlan, unblind } from '../../src/entry/index.ts';
+import { ledgerPage, ledgerState } from '../../src/index.ts';
+import { code, piece, prepared, product, who } from '../entry/desk.ts';
+
+const all = { before: null, limit: 100, search: '', kinds: [] };
+
+test('pages give every entry once, the newest first', async (t) => {
+  const effects = await prepared(t);
+  const whole = await ledgerPage(code, all, effects);
+  const seen: number[] = [];
+  for (let before: number | null = null, more = true; more; ) {
+    const page = await ledgerPage(code, { ...all, before, limit: 3 }, effects);
+    seen.push(...(page?.entries ?? []).map(({ seq }) => seq));
+    before = page?.next ?? null;
+    more = before !== null;
+  }
+  assert.deepEqual(
+    seen,
+    whole?.entries.map(({ seq }) => seq),
+  );
+  assert.deepEqual(
+    seen,
+    seen.toSorted((a, b) => b - a),
+  );
+});
+
+test('a correction shows the cells it changed, before and after, and is found by its reason and by its old value', async (t) => {
+  const effects = await prepared(t);
+  const body = { ...product, grade: '3' };
+  await correctRow(code, { kind: 'products', id: 'ASH-8', revision: 1, body, who, why: 'misread tag' }, effects);
+  const [entry] = (await ledgerPage(code, { ...all, search: 'MISREAD' }, effects))?.entries ?? [];
+  assert.deepEqual(entry?.changes, [{ cell: 'grade', before: '4', after: '3' }]);
+  assert.equal((await ledgerPage(code, { ...all, search: 'grade 3 misread' }, effects))?.found, 1);
+  assert.equal((await ledgerPage(code, { ...all, search: 'no such words' }, effects))?.found, 0);
+});
+
+test('while a campaign is blind, its ledger names no product, supplier or sample, and cannot be searched for one', async (t) => {
+  const effects = await prepared(t, { blinding: 'blind' });
+  await enterRows(code, { rows: { pieces: [piece('K7P')] }, who, why: 'cut from the chain of Ash' }, effects);
+  await freezePlan(code, { who, why: 'agreed' }, effects);
+  const page = await ledgerPage(code, all, effects);
+  assert.doesNotMatch(JSON.stringify(page), /\bash/i);
+  assert.equal((await ledgerPage(code, { ...all, search: 'ash' }, effects))?.found, 0);
+  await unblind(code, { who, why: 'done' }, effects);
+  assert.match(JSON.stringify(await ledgerPage(code, all, effects)), /Ash/);
+});
+
+test('an unknown campaign has no ledger; a bench at which nothing was entered has an empty one', async (t) => {
+  const effects = await prepared(t);
+  assert.equal(await ledgerPage('NONE', all, effects), null);
+  assert.equal(await ledgerState('NONE', effects), null);
+  assert.deepEqual(await ledgerPage('_bench', all, effects), { entries: [], found: 0, next: null });
+  assert.equal((await ledgerState(code, effects))?.verified, true);
+});

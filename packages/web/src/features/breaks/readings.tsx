@@ -1,0 +1,118 @@
+import type { RowHeld } from '@provinghouse/contract';
+import { examinersDiffer } from '@provinghouse/core';
+import { useEffect, useRef, useState } from 'react';
+import { Link } from 'wouter';
+import { Correction, Withdrawal } from '../../components/correction.tsx';
+import type { AskedColumn } from '../../components/row-form.tsx';
+import { hrefs } from '../../lib/route.ts';
+import { text } from '../../lib/text.ts';
+import type { PulledPiece } from './pulled-pieces.ts';
+
+interface ReadingsProps {
+  readonly code: string;
+  readonly piece: string;
+  readonly readings: readonly RowHeld<'breaks'>[];
+  readonly next: PulledPiece | null;
+  readonly isAnother: boolean;
+  readonly onAnother: () => void;
+}
+
+/** Everybody's reading of a break, beside each other; each can be corrected with a reason. */
+export function Readings({ code, piece, readings, next, isAnother, onAnother }: ReadingsProps) {
+  const words = text.breaks;
+  const first = useRef<HTMLAnchorElement>(null);
+  // Whoever has just kept a reading goes on with Enter.
+  useEffect(() => first.current?.focus(), []);
+  const sorted = readings.toSorted((a, b) => a.body.link - b.body.link);
+  const examiners = new Set(readings.map(({ body }) => body.examiner)).size;
+  const standing =
+    examiners < 2 ? words.onlyYou : examinersDiffer(readings.map(({ body }) => body)) ? words.differ : words.agree;
+  return (
+    <div className="break-rows">
+      <p>{standing}</p>
+      <div className="pad-scroll">
+        <table className="leaf breaks-table">
+          <thead>
+            <tr>
+              {Object.values(words.column).map((name) => (
+                <th key={name} scope="col">
+                  {name}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {sorted.map((row) => (
+              <ReadingRow key={row.id} code={code} piece={piece} row={row} />
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <p className="form-keys">
+        {next === null ? (
+          <span>{words.allRead}</span>
+        ) : (
+          <Link ref={first} className="press press-main" href={hrefs.breakOf(code, next.pull.pull)}>
+            {words.next(next.piece.piece)}
+          </Link>
+        )}
+        {isAnother ? null : (
+          <button type="button" className="press" onClick={onAnother}>
+            {words.anotherLink}
+          </button>
+        )}
+      </p>
+    </div>
+  );
+}
+
+const asked: readonly AskedColumn[] = [
+  { column: 'position', label: text.breaks.column.position },
+  { column: 'mode', label: text.breaks.column.mode },
+  { column: 'note', label: text.breaks.column.note, rows: 2 },
+];
+
+interface ReadingRowProps {
+  readonly code: string;
+  readonly piece: string;
+  readonly row: RowHeld<'breaks'>;
+}
+
+function ReadingRow({ code, piece, row }: ReadingRowProps) {
+  const [sheet, setSheet] = useState<'correct' | 'take out' | null>(null);
+  const words = text.breaks;
+  const { link, position, mode, examiner, note } = row.body;
+  const what = words.what(piece, examiner);
+  const done = () => setSheet(null);
+  return (
+    <tr>
+      <td>{link === 0 ? words.gripped : link}</td>
+      <td>{position}</td>
+      <td>{mode}</td>
+      <td>{examiner}</td>
+      <td>{note ?? ''}</td>
+      <td className="changes">
+        <button
+          type="button"
+          className="press press-small"
+          aria-label={words.correctNamed(examiner, link)}
+          onClick={() => setSheet('correct')}
+        >
+          {text.entry.correction.open}
+        </button>{' '}
+        <button
+          type="button"
+          className="press press-small"
+          aria-label={words.takeOutNamed(examiner, link)}
+          onClick={() => setSheet('take out')}
+        >
+          {text.entry.correction.withdraw}
+        </button>
+        {sheet === 'correct' ? (
+          <Correction book={code} kind="breaks" held={row} asked={asked} what={what} onDone={done} />
+        ) : null}
+        {sheet === 'take out' ? <Withdrawal book={code} kind="breaks" held={row} what={what} onDone={done} /> : null}
+      </td>
+    </tr>
+  );
+}

@@ -1,0 +1,57 @@
+import type { Row, RowHeld } from '@provinghouse/contract';
+import { surveyZinc, type ZincSurvey } from '@provinghouse/core';
+
+/** What the screens of Zinc read. */
+export interface ZincRows {
+  readonly people: readonly RowHeld<'people'>[];
+  readonly products: readonly RowHeld<'products'>[];
+  readonly samples: readonly RowHeld<'samples'>[];
+  readonly pieces: readonly RowHeld<'pieces'>[];
+  readonly pulls: readonly RowHeld<'pulls'>[];
+  readonly zinc: readonly RowHeld<'zinc'>[];
+  readonly instruments: readonly RowHeld<'instruments'>[];
+  readonly calibrations: readonly RowHeld<'calibrations'>[];
+  readonly benchInstruments: readonly RowHeld<'instruments'>[];
+  readonly benchCalibrations: readonly RowHeld<'calibrations'>[];
+}
+
+/** The survey over rows of one or more pieces; links of different pieces keep their own means. */
+export function surveyOf(rows: readonly Row<'zinc'>[]): ZincSurvey | null {
+  return surveyZinc(
+    rows.map((row) => ({
+      place: `${row.piece}, link ${row.link}`,
+      thickness_um: row.thickness_um,
+      adherence: row.adherence,
+      flakedShare_pct: row.flaked_share_pct,
+      note: row.note,
+    })),
+  );
+}
+
+/** The product a piece is of. */
+export function productOf(piece: string, rows: ZincRows): Row<'products'> | null {
+  const sample = rows.pieces.find(({ body }) => body.piece === piece)?.body.sample;
+  const code = rows.samples.find(({ body }) => body.sample === sample)?.body.product;
+  return rows.products.find(({ body }) => body.product === code)?.body ?? null;
+}
+
+/** Every thickness read on pieces of the same product, um. */
+export function thicknessesLike(piece: string, rows: ZincRows): readonly number[] {
+  const product = productOf(piece, rows)?.product;
+  const samples = new Set(rows.samples.filter(({ body }) => body.product === product).map(({ body }) => body.sample));
+  const pieces = new Set(rows.pieces.filter(({ body }) => samples.has(body.sample)).map(({ body }) => body.piece));
+  return rows.zinc.flatMap(({ body }) =>
+    pieces.has(body.piece) && body.thickness_um !== null ? [body.thickness_um] : [],
+  );
+}
+
+/** The day until which the last certificate of an instrument held; null where it has none. */
+export function lastDue(instrument: string, calibrations: readonly Row<'calibrations'>[]): string | null {
+  const days = calibrations.filter((row) => row.instrument === instrument).map(({ due_on }) => due_on);
+  return days.sort().at(-1) ?? null;
+}
+
+/** Whether an instrument has a certificate in force on a day. */
+export function isInForce(instrument: string, day: string, calibrations: readonly Row<'calibrations'>[]): boolean {
+  return calibrations.some((row) => row.instrument === instrument && row.calibrated_on <= day && day <= row.due_on);
+}

@@ -1,0 +1,52 @@
+const plural = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
+
+/** Words of the ledger. */
+export const ledgerText = {
+  title: 'Ledger',
+  ofBench: 'the bench',
+  lead: 'What was written into the record of this campaign, by whom, when and why. Each entry carries the hash of the one before, so that none can be changed unseen.',
+  leadOfBench:
+    'What was written into the book of the bench: people, kit, check readings, own specifications. Each entry carries the hash of the one before.',
+  chain: 'The chain of hashes',
+  checking: 'Working through the chain …',
+  holds: (count: number) =>
+    `The chain holds: each of the ${plural(count, 'entry', 'entries')} follows from the one before, and everything kept agrees with it.`,
+  broken: 'The chain is broken: something was changed or taken out beside the ledger. Do not publish from this record.',
+  lastHash: 'Hash of the last entry:',
+  entries: 'Entries',
+  caption: 'The newest first',
+  search: 'Search',
+  searchHint: 'Words of any cell, old or new, of a name, a reason or a day. All of them must stand in an entry.',
+  kind: 'Kind of record',
+  anyKind: 'every kind',
+  kinds: {
+    campaign: 'campaign',
+    products: 'products',
+    'samples,custody': 'samples and where they went',
+    pieces: 'pieces',
+    gauging: 'gauging',
+    pulls: 'pulls',
+    breaks: 'breaks',
+    zinc: 'zinc',
+    'photographs,attachment': 'photographs and files',
+    'instruments,calibrations,checks': 'kit',
+    people: 'people',
+  },
+  head: {
+    seq: 'no.',
+    at: 'when',
+    who: 'who',
+    action: 'what',
+    record: 'record',
+    changes: 'cells',
+    why: 'why',
+  },
+  cells: (count: number) => plural(count, 'cell', 'cells'),
+  emptied: 'emptied',
+  hidden: 'hidden while blind',
+  none: 'No entry holds all of these words.',
+  shown: (shown: number, all: number) => `${shown} of ${plural(all, 'entry', 'entries')}`,
+  older: 'Older entries',
+  newest: 'Back to the newest',
+  empty: 'Nothing has been written yet.',
+} as const;
