@@ -14,7 +14,7 @@ export { canonicalJson, type Json, sha256 } from './canonical.ts';
 export { contentHash } from './content.ts';
 export type { Database } from './database.ts';
 export { isStoreError, StoreError, type StoreErrorCode } from './errors.ts';
-export { entryHash, type LedgerEntry, type LedgerPage, ledgerEntries, ledgerHead } from './ledger.ts';
+export { emptyHead, entryHash, type LedgerEntry, type LedgerPage, ledgerEntries, ledgerHead } from './ledger.ts';
 export { mediaOf } from './media.ts';
 export { openStore, recordName, type Store } from './open.ts';
 export { type Revised, type Revision, type RevisionOf, reviseRecord } from './revise.ts';

@@ -19,7 +19,7 @@ export function Masthead({ code }: { readonly code: string | null }) {
         <Link className="plate-name" href={hrefs.campaigns()}>
           {text.name}
         </Link>
-        <Places label={text.places.bench} places={benchPlaces()} />
+        <Places label={text.places.bench} places={benchPlaces().filter(({ isApart }) => isApart !== true)} />
         <div className="plate-end">
           <KeptMark />
           <KeyWays code={code} />

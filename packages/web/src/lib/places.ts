@@ -6,6 +6,8 @@ export interface Place {
   readonly href: string;
   readonly name: string;
   readonly letter: string;
+  /** Found by name and by key, without a place of its own in the masthead. */
+  readonly isApart?: boolean;
 }
 
 /** Places that stand outside any campaign. */
@@ -17,7 +19,7 @@ export function benchPlaces(): readonly Place[] {
     { href: hrefs.rulebook(), name: text.places.rulebook, letter: 'u' },
     { href: hrefs.reckoner(), name: text.places.reckoner, letter: 'n' },
     { href: hrefs.people(), name: text.places.people, letter: 'o' },
-    { href: hrefs.benchLedger(), name: text.places.benchLedger, letter: 'd' },
+    { href: hrefs.benchLedger(), name: text.places.benchLedger, letter: 'd', isApart: true },
   ];
 }
 

@@ -24,7 +24,15 @@ export default function Kit() {
   const { instruments } = kit.rows;
   const calibrations = kit.rows.calibrations.map(({ body }) => body);
   return (
-    <Page title={text.kit.title} lead={<p>{text.kit.lead}</p>}>
+    <Page
+      title={text.kit.title}
+      lead={<p>{text.kit.lead}</p>}
+      aside={
+        <Link className="press" href={hrefs.benchLedger()}>
+          {text.places.benchLedger}
+        </Link>
+      }
+    >
       <Section label={text.kit.list}>
         {instruments.length === 0 ? (
           <>
