@@ -1,5 +1,5 @@
 import type { Stage } from '@provinghouse/core';
-import { type ForecastMoment, type Replay, WAYS } from './watch-replay.ts';
+import { type ForecastMoment, type Replay, RISES, WAYS, type Warning } from './watch-replay.ts';
 
 export interface Group {
   readonly name: string;
@@ -44,10 +44,29 @@ function callsPartingEarly({ changes, pull }: Replay): boolean {
   return changes.some(({ stage, time_s }) => stage === 'parted' && time_s < parting_s);
 }
 
-function nearBefore({ changes, pull }: Replay): number | null {
-  const near = changes.find(({ stage, time_s }) => stage === 'near maximum' && time_s <= pull.timeOfMaximum_s);
-  return near ? pull.timeOfMaximum_s - near.time_s : null;
+/** A warning comes far too early when over a tenth of the maximum is still missing. */
+const FAR = 0.9;
+
+function warningCells(replays: readonly Replay[], warningOf: (replay: Replay) => Warning | null): (string | number)[] {
+  const seen = replays.flatMap((replay) => {
+    const warning = warningOf(replay);
+    return warning ? [{ ...warning, lead_s: replay.pull.timeOfMaximum_s - warning.time_s }] : [];
+  });
+  if (seen.length === 0) return [0, '', '', ''];
+  return [
+    seen.length,
+    seen.filter(({ share }) => share < FAR).length,
+    median(seen.map(({ lead_s }) => lead_s)).toFixed(1),
+    percent(median(seen.map(({ timeLeft }) => timeLeft))),
+  ];
 }
+
+const WARNING_HEADS = [
+  'warned before the maximum',
+  'of these under 90 % of it',
+  'median lead, s',
+  'median lead, % of the loaded time',
+];
 
 /** A maximum is missed when a pull that parted ends without one accepted, or one off by over 0.5 %. */
 function isMissed({ pull, accepted_kN }: Replay): boolean {
@@ -68,11 +87,9 @@ export function stageTable(groups: readonly Group[]): string {
     'parting shown early',
     'maximum final early',
     'maximum missed',
-    'warned before the maximum',
-    'median warning, s',
+    ...WARNING_HEADS,
   ];
   const rows = groups.map(({ name, replays }) => {
-    const leads = replays.map(nearBefore).filter((lead) => lead !== null);
     return [
       name,
       replays.length,
@@ -81,11 +98,20 @@ export function stageTable(groups: readonly Group[]): string {
       count(replays, callsPartingEarly),
       replays.reduce((sum, { early }) => sum + early, 0),
       count(replays, isMissed),
-      leads.length,
-      leads.length > 0 ? median(leads).toFixed(1) : '',
+      ...warningCells(replays, ({ warned }) => warned),
     ];
   });
   return table(heads, rows);
+}
+
+/** What the warning would be if it went by the middle of the forecast alone. */
+export function warningTable({ replays }: Group): string {
+  const rows = RISES.map((rise) => [
+    `forecast expects under ${(100 * rise).toFixed(1)} % more`,
+    ...warningCells(replays, ({ expected }) => expected.get(rise) ?? null),
+  ]);
+  const asIs = ['as it is', ...warningCells(replays, ({ warned }) => warned)];
+  return table(['warning when', ...WARNING_HEADS], [...rows, asIs]);
 }
 
 function momentRow(

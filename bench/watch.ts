@@ -6,7 +6,7 @@ import { openTraces, powerLawPull, withoutTable } from './watch-others.ts';
 import { type KnownPull, plainOptions, variedPull } from './watch-pulls.ts';
 import { replay } from './watch-replay.ts';
 import { shapePull } from './watch-shapes.ts';
-import { coverageTable, forecastTable, type Group, stageTable } from './watch-table.ts';
+import { coverageTable, forecastTable, type Group, stageTable, warningTable } from './watch-table.ts';
 
 // None of these seeds was looked at when the watch was made and tuned.
 const PRACTICE = { from: 5001, count: 500 };
@@ -64,6 +64,8 @@ export function benchWatch(): void {
     '### Forecast',
     practice ? forecastTable(practice) : '',
     coverageTable(all),
+    '### Warning near the maximum, practice pulls',
+    practice ? warningTable(practice) : '',
     '### Speed',
     speedLine(),
   ].join('\n\n');

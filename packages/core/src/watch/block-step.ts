@@ -5,7 +5,7 @@ import { end } from './ending.ts';
 import { forecastOf } from './forecast.ts';
 import { loadLevel_kN } from './load-level.ts';
 import type { WatchMemory } from './memory.ts';
-import { isPartingFinal } from './parting-watch.ts';
+import { followRest, isPartingFinal } from './parting-watch.ts';
 import { recentSlopes } from './recent-slope.ts';
 import { followStage, motionOf } from './stage.ts';
 
@@ -120,6 +120,7 @@ export function followBlock(memory: WatchMemory): void {
   if (!block) return;
   const before = blockBack(memory.blocks, 1);
   const dt_s = before ? Math.min(block.time_s - before.time_s, memory.options.silence_s) : 0;
+  followRest(memory, block);
   const { force_kN_per_s, table_mm_per_s } = recentSlopes(memory.blocks, RATE_S);
   memory.rate_kN_per_s = force_kN_per_s;
   memory.speed_mm_per_s = table_mm_per_s;

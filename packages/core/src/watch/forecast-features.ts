@@ -19,6 +19,10 @@ export const FEATURES = [
   /** The same over the last nine tenths since the knee. */
   'slopeOfMost',
   'fadeOfMost',
+  /** Growth of the force for a growth of the travel, both as shares. */
+  'growth',
+  /** Force that an unyielding piece would show by now, over the force. */
+  'elasticOverForce',
 ] as const;
 
 /** Travel since the knee, over that at the knee, before which the hardening cannot be told. */
@@ -35,7 +39,9 @@ function fade(slope: number, bend: number): number {
 /** The features at a closed block; null before the knee and shortly after, while the table hesitates or a dip is regained, and without a table. */
 export function forecastFeatures(memory: WatchMemory): readonly number[] | null {
   const { kneeForce_kN, kneeTravel, ratio, zero_kN, axis, envelope_kN, travel } = memory;
+  const { tangent, elasticRate } = memory;
   if (axis !== 'table' || kneeForce_kN === null || ratio === null || !(kneeTravel > 0)) return null;
+  if (tangent === null || elasticRate === null) return null;
   const above = envelope_kN - zero_kN;
   const since = travel - kneeTravel;
   if (!(envelope_kN > kneeForce_kN && since > SOONEST * kneeTravel)) return null;
@@ -56,5 +62,7 @@ export function forecastFeatures(memory: WatchMemory): readonly number[] | null 
     fade(slope, bend),
     slopeOfMost,
     fade(slopeOfMost, bendOfMost),
+    (tangent * travel) / above,
+    (elasticRate * travel) / above,
   ];
 }

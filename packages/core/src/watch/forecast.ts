@@ -1,70 +1,83 @@
+import { blockBack } from './block.ts';
+import { type RiseBounds, riseBounds } from './forecast-bounds.ts';
 import { forecastFeatures } from './forecast-features.ts';
+import type { RiseQuantiles } from './forecast-quantiles.ts';
+import { settle, settledQuantiles } from './forecast-settling.ts';
+import { blockNoise_kN } from './load-level.ts';
 import type { WatchMemory } from './memory.ts';
 import type { Forecast } from './state.ts';
-import table from './tables/forecast.json' with { type: 'json' };
 
-/** Quantiles of ln(maximum / greatest force so far) that came true; null where they lay too far apart to mean anything. */
-interface Rise {
-  readonly low: number;
+/** Rise to the maximum, as ln(maximum / greatest force so far). */
+interface Rise extends RiseBounds {
   readonly middle: number;
-  readonly high: number;
 }
 
-/** The forecast settles over this time, so that a step from one row of the table to the next is no jump on the screen. */
-const SETTLES_S = 1.5;
-/** Blocks without a meaningful row after which the forecast is withdrawn. */
+/** Blocks without features, or with bounds too far apart, after which the forecast is withdrawn. */
 const PATIENCE = 10;
+/** Noises of a block by which the greatest block may lie too high. */
+const NOISES = 2;
+/** Bounds further apart than this share of the middle mean nothing. */
+const WIDEST = 0.6;
 
-function riseFor(features: readonly number[]): Rise | null {
-  let at = 0;
-  for (;;) {
-    const node = table.nodes[at];
-    if (!node) return null;
-    if (node.feature === undefined || node.limit === undefined) return node.rise ?? null;
-    at = (features[node.feature] ?? 0) <= node.limit ? (node.below ?? 0) : (node.above ?? 0);
-  }
+/** The middle with its bounds; null where they lie too far apart to mean anything. */
+function riseFor(quantiles: RiseQuantiles): Rise | null {
+  const { lower, upper } = riseBounds(quantiles);
+  const middle = Math.min(upper, Math.max(lower, quantiles.middle));
+  return Math.exp(upper - middle) - Math.exp(lower - middle) <= WIDEST ? { lower, middle, upper } : null;
 }
 
-/** Bounds kept above what was reached, and the time at the rate of now. */
-function kept(memory: WatchMemory, forecast: Omit<Forecast, 'timeToMaximum_s'>): Forecast {
-  const reached = memory.envelope_kN;
+function timeTo(memory: WatchMemory, maximum_kN: number): number | null {
   const rate = memory.rate_kN_per_s ?? 0;
-  const maximum_kN = Math.max(reached, forecast.maximum_kN);
+  return rate > 0 ? (maximum_kN - memory.lastBlock_kN) / rate : null;
+}
+
+/** What was reached for certain: the greatest block so far owes some of its force to noise. */
+function reached_kN(memory: WatchMemory): number {
+  const readings = blockBack(memory.blocks, 0)?.readings ?? 1;
+  return memory.envelope_kN - NOISES * blockNoise_kN(memory, readings);
+}
+
+/** A forecast stands for a while: its bounds kept above what was reached. */
+function kept(memory: WatchMemory, forecast: Forecast): Forecast {
+  const maximum_kN = Math.max(memory.envelope_kN, forecast.maximum_kN);
   return {
     maximum_kN,
-    lower90_kN: Math.max(reached, forecast.lower90_kN),
-    upper90_kN: Math.max(reached, forecast.upper90_kN),
-    timeToMaximum_s: rate > 0 ? (maximum_kN - memory.lastBlock_kN) / rate : null,
+    lower90_kN: Math.max(reached_kN(memory), forecast.lower90_kN),
+    upper90_kN: Math.max(memory.envelope_kN, forecast.upper90_kN),
+    timeToMaximum_s: timeTo(memory, maximum_kN),
   };
 }
 
-function settled(memory: WatchMemory, rise: Rise, dt_s: number): Forecast {
-  const { forecast, zero_kN, envelope_kN } = memory;
-  const share = Math.min(1, dt_s / SETTLES_S);
-  const blend = (log: number, before: number | undefined): number => {
-    const now = zero_kN + (envelope_kN - zero_kN) * Math.exp(log);
-    return before === undefined ? now : before + share * (now - before);
+function forecastBy(memory: WatchMemory, rise: Rise): Forecast {
+  const { zero_kN, envelope_kN } = memory;
+  const force = (log: number): number => Math.max(envelope_kN, zero_kN + (envelope_kN - zero_kN) * Math.exp(log));
+  const maximum_kN = force(rise.middle);
+  return {
+    maximum_kN,
+    lower90_kN: rise.lower > 0 ? force(rise.lower) : reached_kN(memory),
+    upper90_kN: force(rise.upper),
+    timeToMaximum_s: timeTo(memory, maximum_kN),
   };
-  return kept(memory, {
-    maximum_kN: blend(rise.middle, forecast?.maximum_kN),
-    lower90_kN: blend(rise.low, forecast?.lower90_kN),
-    upper90_kN: blend(rise.high, forecast?.upper90_kN),
-  });
 }
 
 /**
- * Forecast of the maximum, at a closed block. Nine pure numbers of the curve so far lead through a fixed tree (tables/forecast.json) to a row that says how
- * far above the force so far the maximum came, as 5 %, 50 % and 95 % quantile, on simulated pulls of many shapes
- * (docs/reference/live-watch.md). Null before the knee, after the maximum, without a table, and where the quantiles lay too far apart to mean
+ * Forecast of the maximum, at a closed block. Eleven pure numbers of the curve so far give three quantiles of the rise that is left (forecast-quantiles.ts), and
+ * these the bounds that hold a rise of any size nine times in ten (forecast-bounds.ts), on simulated pulls of many shapes
+ * (docs/reference/live-watch.md). Null before the knee, after the maximum, without a table, and where the bounds lie too far apart to mean
  * anything. While the table hesitates or a dip is regained, the last forecast stands.
  */
 export function forecastOf(memory: WatchMemory, dt_s: number): Forecast | null {
   const { stage, forecast } = memory;
-  if ((stage !== 'plastic' && stage !== 'near maximum') || memory.loss) return null;
+  if ((stage !== 'plastic' && stage !== 'near maximum') || memory.loss) {
+    memory.expected = null;
+    return null;
+  }
   if (memory.tangent === null) return forecast && kept(memory, forecast);
   const features = forecastFeatures(memory);
-  const rise = features && riseFor(features);
+  if (features) settle(memory, features, dt_s);
+  const quantiles = features && settledQuantiles(memory);
+  const rise = quantiles && riseFor(quantiles);
   memory.unforecast = rise ? 0 : memory.unforecast + 1;
-  if (rise) return settled(memory, rise, dt_s);
+  if (rise) return forecastBy(memory, rise);
   return forecast && memory.unforecast < PATIENCE ? kept(memory, forecast) : null;
 }

@@ -1,5 +1,6 @@
 import { type Blocks, startBlocks } from './block.ts';
 import { type Curve, startCurve } from './curve.ts';
+import type { Expected } from './forecast-settling.ts';
 import { type JumpHold, startJumpHold } from './jump-hold.ts';
 import { type NoiseTrack, startNoise } from './noise-track.ts';
 import type { Forecast, RuleLine, Stage, WatchEnd, WatchOptions, WatchSample } from './state.ts';
@@ -40,6 +41,11 @@ export interface Loss {
   readings: number;
   /** Stage to go back to when the force comes back. */
   stage: Stage;
+  /** Lowest mean of a block since, or since a parting was taken back. */
+  least_kN: number;
+  /** The same, drawn up behind a force that rises; and since when it has not risen. */
+  lowest_kN: number;
+  stillFrom_s: number;
 }
 
 /** Everything a watch keeps of a pull: numbers, and arrays of fixed length. It can be cloned (structuredClone) and kept. */
@@ -103,6 +109,7 @@ export interface WatchMemory {
   loaded_s: number;
   outside_s: number;
   forecast: Forecast | null;
+  expected: Expected | null;
   /** Blocks in a row for which the table had nothing to say. */
   unforecast: number;
   peakNow_kN: number;
@@ -181,6 +188,7 @@ export function startMemory(options: WatchOptions): WatchMemory {
     loaded_s: 0,
     outside_s: 0,
     forecast: null,
+    expected: null,
     unforecast: 0,
     peakNow_kN: Number.NEGATIVE_INFINITY,
     peakBefore_kN: Number.NEGATIVE_INFINITY,

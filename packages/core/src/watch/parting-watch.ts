@@ -1,14 +1,20 @@
 import { type Block, blockBack } from './block.ts';
-import { loadLevel_kN } from './load-level.ts';
+import { blockNoise_kN, loadLevel_kN } from './load-level.ts';
 import type { WatchMemory } from './memory.ts';
 
 /** A parting loses over half of the force within this time (this project's definition, as for a whole record). */
 const LOSS_S = 0.2;
 const LOSS_SHARE = 0.5;
-/** With less than this share left for this long, and over these readings, the piece is shown as parted. */
+/** With less than this share left for this long, without a rise, and over these readings, the piece is shown as parted. */
 const NOTHING_SHARE = 0.15;
-const SHOWN_S = 0.5;
+const SHOWN_S = 0.7;
+/** Before the knee a slip of the grip is likelier than a parting, and may let go of everything for a second. */
+const SHOWN_EARLY_S = 1.5;
 const SHOWN_READINGS = 3;
+/** Rise of what is left, as a share of the force before: a grip that slipped takes load again, a piece that parted does not. */
+const TAKES_LOAD_SHARE = 0.002;
+/** Rise from the lowest since, as a share of the force before, that takes back a parting already shown. */
+const HAS_LOAD_SHARE = 0.01;
 /** A slip that let go of everything takes load again as the table moves on: a parting is final when the table has stopped ... */
 const STOPPED = 0.2;
 const STOPPED_S = 1;
@@ -39,7 +45,40 @@ function couldPart(memory: WatchMemory, from_kN: number): boolean {
 
 function startLoss(memory: WatchMemory, time_s: number, from_kN: number): void {
   const table_mm = blockBack(memory.blocks, 0)?.table_mm ?? Number.NaN;
-  memory.loss = { from_s: time_s, from_kN, table_mm, readings: 1, stage: memory.stage };
+  memory.loss = {
+    from_s: time_s,
+    from_kN,
+    table_mm,
+    readings: 1,
+    stage: memory.stage,
+    least_kN: from_kN,
+    lowest_kN: from_kN,
+    stillFrom_s: time_s,
+  };
+}
+
+/** At a closed block after a loss: what is left may only be shown as nothing while it does not rise. */
+export function followRest(memory: WatchMemory, block: Block): void {
+  const { loss, zero_kN, noise } = memory;
+  if (!loss) return;
+  const before_kN = loss.from_kN - zero_kN;
+  const least_kN = Math.max(
+    4 * blockNoise_kN(memory, block.readings),
+    block.readings < 4 ? 2 * noise.resolution_kN : 0,
+  );
+  const rise = Math.max(TAKES_LOAD_SHARE * before_kN, least_kN);
+  loss.least_kN = Math.min(loss.least_kN, block.force_kN);
+  loss.lowest_kN = Math.min(loss.lowest_kN, block.force_kN);
+  if (
+    memory.stage === 'parted' &&
+    block.force_kN > loss.least_kN + Math.max(HAS_LOAD_SHARE * before_kN, 2 * least_kN)
+  ) {
+    memory.stage = loss.stage;
+    loss.least_kN = block.force_kN;
+  }
+  if (block.force_kN <= loss.lowest_kN + rise) return;
+  loss.lowest_kN = block.force_kN - rise / 2;
+  loss.stillFrom_s = block.time_s;
 }
 
 /** The force is back: the loss was a slip, and the stage is again what it was. */
@@ -49,8 +88,8 @@ function forgetLoss(memory: WatchMemory): void {
 }
 
 /**
- * Follows one believed reading: over half of the force lost within 0.2 s starts a loss; with less than 15 % left for half a second (and three
- * readings) the stage is `parted`; a force that comes back above half takes both back.
+ * Follows one believed reading: over half of the force lost within 0.2 s starts a loss; with less than 15 % left for 0.7 s (1.5 s before the knee), not rising (and
+ * three readings), the stage is `parted`; a force that comes back above half takes both back.
  */
 export function followLoss(memory: WatchMemory, time_s: number, force_kN: number): void {
   const peak = Math.max(memory.peakNow_kN, memory.peakBefore_kN);
@@ -63,10 +102,10 @@ export function followLoss(memory: WatchMemory, time_s: number, force_kN: number
   }
   loss.readings++;
   const left = (force_kN - zero_kN) / (loss.from_kN - zero_kN);
-  const since_s = time_s - loss.from_s;
+  const isStill = time_s - loss.stillFrom_s >= (memory.kneeForce_kN === null ? SHOWN_EARLY_S : SHOWN_S);
   // What rings in the frame for a few tenths of a second is not the piece.
-  if (left > LOSS_SHARE && since_s > LOSS_S) forgetLoss(memory);
-  else if (left < NOTHING_SHARE && since_s >= SHOWN_S && loss.readings >= SHOWN_READINGS) memory.stage = 'parted';
+  if (left > LOSS_SHARE && time_s - loss.from_s > LOSS_S) forgetLoss(memory);
+  else if (left < NOTHING_SHARE && isStill && loss.readings >= SHOWN_READINGS) memory.stage = 'parted';
 }
 
 /** Whether a piece shown as parted can be no slip any more, at a closed block. */
@@ -74,7 +113,7 @@ export function isPartingFinal(memory: WatchMemory, block: Block): boolean {
   const { loss, axis } = memory;
   if (memory.stage !== 'parted' || !loss) return false;
   const left = (block.force_kN - memory.zero_kN) / (loss.from_kN - memory.zero_kN);
-  if (left > NOTHING_SHARE) return false;
+  if (left > NOTHING_SHARE || block.time_s - loss.stillFrom_s < SHOWN_S) return false;
   const since_s = block.time_s - loss.from_s;
   if (axis === 'time' || Number.isNaN(block.table_mm)) return since_s > FINAL_BLIND_S;
   const speed = memory.speed_mm_per_s;

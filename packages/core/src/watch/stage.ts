@@ -1,4 +1,4 @@
-import type { Block } from './block.ts';
+import { type Block, blockBack } from './block.ts';
 import { blockNoise_kN, loadLevel_kN } from './load-level.ts';
 import type { WatchMemory } from './memory.ts';
 import { noiseOf } from './noise-track.ts';
@@ -10,9 +10,11 @@ const ELASTIC_AGAIN = 0.85;
 /** Growth of the force for a growth of the travel, both as shares (d ln F / d ln x): near the maximum, and no longer near it. */
 const NEAR_GROWTH = 0.14;
 const NEAR_ENDS_GROWTH = 0.28;
-/** Rise that the forecast still expects, over the force so far. */
-const NEAR_RISE = 0.045;
-const NEAR_ENDS_RISE = 0.07;
+/** Rise that the forecast still expects, over the force so far, and the greatest that it allows for. */
+const NEAR_RISE = 0.06;
+const NEAR_ENDS_RISE = 0.09;
+const NEAR_MOST_RISE = 0.16;
+const NEAR_ENDS_MOST_RISE = 0.22;
 /** Blocks in a row that must agree on a change of stage. */
 const VOTES = 5;
 /** Growth of the force without growth of its slope after which the rise counts as straight. */
@@ -22,6 +24,9 @@ const FALL_SHARE = 0.005;
 const FALL_S = 1;
 const FALL_SHARE_BLIND = 0.015;
 const FALL_BLIND_S = 4;
+/** Without a table: share of a fall that must have come in its last seconds. A piece that gives way falls ever faster, one that relaxes ever slower. */
+const FALLS_ON_S = 2;
+const FALLS_ON_SHARE = 0.3;
 /** Under this share of its usual speed the table hesitates. */
 const HESITATES = 0.5;
 /** Rise from the trough, as a share of the force, by which a fallen force is on its way back. */
@@ -54,16 +59,19 @@ export function motionOf(memory: WatchMemory, block: Block): Motion {
   };
 }
 
-/** Whether little rise is left: by the forecast where there is one, and by a curve that has grown flat in any case. */
+/** Whether little rise is left: by the forecast and its upper bound where there is one, and by a curve that has grown flat in any case. Never without a table: a valve that is eased looks alike. */
 function isNear(memory: WatchMemory, travel: number, force_kN: number): boolean {
-  const { forecast, tangent, zero_kN, kneeForce_kN } = memory;
-  if (kneeForce_kN === null || tangent === null || travel < EARLY * memory.kneeTravel) return false;
+  const { axis, forecast, tangent, zero_kN, kneeForce_kN } = memory;
+  if (axis === 'time' || kneeForce_kN === null || tangent === null || travel < EARLY * memory.kneeTravel) return false;
   const wasNear = memory.stage === 'near maximum';
   const growth = (tangent * travel) / Math.max(Number.MIN_VALUE, force_kN - zero_kN);
   if (growth < (wasNear ? NEAR_ENDS_GROWTH : NEAR_GROWTH)) return true;
   if (!forecast) return false;
-  const rise = (forecast.maximum_kN - memory.envelope_kN) / (memory.envelope_kN - zero_kN);
-  return rise < (wasNear ? NEAR_ENDS_RISE : NEAR_RISE);
+  const rise = (force: number): number => (force - memory.envelope_kN) / (memory.envelope_kN - zero_kN);
+  return (
+    rise(forecast.maximum_kN) < (wasNear ? NEAR_ENDS_RISE : NEAR_RISE) &&
+    rise(forecast.upper90_kN) < (wasNear ? NEAR_ENDS_MOST_RISE : NEAR_MOST_RISE)
+  );
 }
 
 /** Stage that the tangent of now speaks for, given the stage there is. */
@@ -118,12 +126,25 @@ function followTrough(memory: WatchMemory, block: Block, isMoving: boolean, dt_s
   if (isMoving) memory.fallenFor_s += dt_s;
 }
 
+/** Whether a fall goes on as that of a piece that gives way does. */
+function fallsOn(memory: WatchMemory): boolean {
+  const last = blockBack(memory.blocks, 0);
+  for (let back = 1; last; back++) {
+    const block = blockBack(memory.blocks, back);
+    if (!block) return false;
+    if (last.time_s - block.time_s < FALLS_ON_S) continue;
+    return block.force_kN - last.force_kN > FALLS_ON_SHARE * (memory.envelope_kN - last.force_kN);
+  }
+  return false;
+}
+
 /**
- * Whether a fall has lasted long enough to be past the maximum. Soon after the elastic part it may be the yielding of an ageing steel (upper and lower yield):
+ * Whether a fall has lasted long enough to be past the maximum. Without a table it must go on as well: a valve that hesitates lets the force relax, ever slower. Soon after the elastic part it may be the yielding of an ageing steel (upper and lower yield):
  * there the table must have moved on by half of its travel so far.
  */
 function hasLasted(memory: WatchMemory, travel: number): boolean {
-  if (memory.fallenFor_s < (memory.axis === 'time' ? FALL_BLIND_S : FALL_S)) return false;
+  const isBlind = memory.axis === 'time';
+  if (memory.fallenFor_s < (isBlind ? FALL_BLIND_S : FALL_S) || (isBlind && !fallsOn(memory))) return false;
   const isEarly = memory.kneeForce_kN === null || memory.fellAtTravel < EARLY * memory.kneeTravel;
   return !isEarly || travel - memory.fellAtTravel > YIELD_SHARE * memory.fellAtTravel;
 }

@@ -40,11 +40,12 @@ test('the elastic rate is that of the chain, so that the rate of rise over it is
   near(view.rateOfRise_kN_per_s, 0.5 * pull.stiffness_kN_per_mm, 0.1);
 });
 
-test('without a table rates are per second, and there is neither speed nor forecast', () => {
+test('without a table rates are per second, and there is neither speed, forecast nor warning near the maximum', () => {
   const { view, stages } = watch(changed(samples, () => ({ table_mm: null })));
   assert.equal(view.ended, 'parted');
   assert.equal(view.tableSpeed_mm_per_min, null);
   assert.equal(stages.at(-1), 'parted');
+  assert.ok(!stages.includes('near maximum'));
   assert.equal(watch(changed(until(50), () => ({ table_mm: null }))).view.forecast, null);
 });
 
@@ -266,13 +267,58 @@ test('an agreed drop ends the pull and accepts the maximum; a deeper dip that is
   assert.equal(view.dips, 1);
 });
 
-test('a slip that lets go of everything while the table moves on is shown as parted, but not final, and is taken back', () => {
+test('a slip that lets go of nearly everything is not shown as parted while the force rises again', () => {
   const slip = simulatePull({ rate_Hz: 100, dips: [{ at_mm: 5, drop_kN: 16.5 }], after_s: 3 });
   const { view, stages } = watch(samplesOf(noisy(slip.signals, 0.0004, 5)));
   near(view.maximumAccepted_kN, slip.maximum_kN, 0.05);
   assert.equal(view.ended, 'parted');
   assert.equal(stages.at(-1), 'parted');
+  assert.equal(stages.filter((stage) => stage === 'parted').length, 1);
   assert.ok(!view.doubts.some((doubt) => doubt.includes('withdrawn')));
+});
+
+test('a slip after which the force stays away while the table moves on is shown as parted, but not final, and is taken back', () => {
+  const gone = (time_s: number): boolean => time_s > 30 && time_s < 33;
+  const { view, stages } = watch(
+    changed(samples, ({ time_s }, i) => (gone(time_s) ? { force_kN: 0.01 * (i % 3) } : {})),
+  );
+  assert.equal(stages.filter((stage) => stage === 'parted').length, 2);
+  assert.equal(view.ended, 'parted');
+  near(view.maximumAccepted_kN, pull.maximum_kN, 5 * noise_kN);
+  assert.ok(!view.doubts.some((doubt) => doubt.includes('withdrawn')));
+});
+
+test('before the knee a slip that lets go of everything for a second is not shown as parted', () => {
+  for (const lasts_s of [1, 1.4]) {
+    const gone = (time_s: number): boolean => time_s > 17 && time_s < 17 + lasts_s;
+    const { view, stages } = watch(
+      changed(samples, ({ time_s }, i) => (gone(time_s) ? { force_kN: 0.01 * (i % 3) } : {})),
+    );
+    assert.equal(stages.filter((stage) => stage === 'parted').length, 1);
+    near(view.maximumAccepted_kN, pull.maximum_kN, 5 * noise_kN);
+  }
+});
+
+test('a true parting is shown within a second, at 10, 100 and 1000 Hz, with and without a table', () => {
+  const fine = simulatePull({ rate_Hz: 1000, softening_mm: 20, after_s: 2 });
+  for (const every of [1, 10, 100]) {
+    const all = samplesOf(noisy(thinned(fine.signals, every), 0.0004, 5));
+    const seen = all.filter(({ time_s }) => time_s <= fine.parting_s + 1);
+    for (const record of [seen, changed(seen, () => ({ table_mm: null }))]) {
+      assert.equal(watch(record).view.stage, 'parted', `${1000 / every} Hz`);
+    }
+  }
+});
+
+test('without a table a force that relaxes is no fall past the maximum, however long, and one that falls ever faster is', () => {
+  const blind = changed(samples, () => ({ table_mm: null }));
+  for (const from_s of [18, 35]) {
+    const { stages } = watch(hesitating(blind, { from_s, lasts_s: 12, relaxes_kN: 0.9 }));
+    assert.ok(!stages.slice(0, stages.indexOf('parted')).includes('past maximum'), stages.join(', '));
+  }
+  const soft = simulatePull({ rate_Hz: 100, softening_mm: 18, after_s: 5 });
+  const { stages } = watch(changed(samplesOf(noisy(soft.signals, 0.0004, 5)), () => ({ table_mm: null })));
+  assert.ok(stages.includes('past maximum'), stages.join(', '));
 });
 
 test('a parting that was none is withdrawn when the force comes back, and the doubt stays', () => {
