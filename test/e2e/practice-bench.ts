@@ -7,9 +7,13 @@ import type { DemoServer } from './demo-server.ts';
 
 export const practiceRig = 'PRACTICE-RIG';
 
-/** Serves a bench with a practice rig out of a record of its own, which goes when it is closed. */
-export async function servePracticeBench(speed: number): Promise<DemoServer> {
+/** Serves a bench with a practice rig out of a record of its own, which goes when it is closed; `furnish` may put files into it first. */
+export async function servePracticeBench(
+  speed: number,
+  furnish: (home: string) => Promise<void> = async () => undefined,
+): Promise<DemoServer> {
   const home = await mkdtemp(join(tmpdir(), 'provinghouse-bench-'));
+  await furnish(home);
   process.env.PROVINGHOUSE_HOME = home;
   const practice = { speed };
   const served = await serveRecord({

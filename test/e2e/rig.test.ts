@@ -62,6 +62,19 @@ function capHeight(page: Page, selector: string): Promise<number> {
     });
 }
 
+/**
+ * Capital letters as drawn, CSS pixels. On a display 1 m wide a pixel of 1920 is 0.52 mm, and 48 of them are 25 mm: the two hundredth part of
+ * five metres, from which a character is legible (rule of the trade, from memory).
+ */
+const legible = [
+  ['.numeral-value', 150],
+  ['.stage-word', 60],
+  ['.maxima > div:nth-child(1) dd', 60],
+  ['.maxima > div:nth-child(2) dd', 60],
+  ['.live-facts > div:nth-child(1) .live-fact', 48],
+  ['.live-facts > div:nth-child(2) .live-fact', 48],
+] as const;
+
 describe('before a pull', () => {
   test('a rig that is not on the bench says so and what to do', async () => {
     const page = await browser.newPage();
@@ -118,8 +131,10 @@ test('a practice pull from the checklist to the record, by keyboard, watched by 
   await page.getByText('It does not control or stop the machine').waitFor();
   assert.equal(await page.locator('.across').isVisible(), true);
   assert.deepEqual(await violations(page), [], 'while it runs');
-  for (const selector of ['.numeral-value', '.stage-word', '.maxima dd'])
-    assert.ok((await capHeight(page, selector)) >= 60, `${selector} is too small for the wall`);
+  for (const [selector, least] of legible) {
+    const height = await capHeight(page, selector);
+    assert.ok(height >= least, `${selector} is ${height} px high, too small for the wall`);
+  }
   await page.getByText('Parted.').waitFor({ timeout: 60_000 });
   assert.deepEqual(await violations(page), [], 'when it has ended');
   const shown = Number.parseFloat((await page.locator('.maxima dd').last().textContent()) ?? '');

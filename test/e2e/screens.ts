@@ -5,6 +5,15 @@ export interface Screen {
   readonly path: string;
 }
 
+/** A sheet of the Reckoner with a chain at hand, a link, a fault and a calculation that does not exist. */
+const sheetQuery = [
+  'chain=en-818-3~4~8&limit=breakingForce',
+  '1=force-uncertainty&1.force_kN=41,2&1.class=1&1.resolution_kN=0,02',
+  '2=guard-band&2.lowerLimit=~0.lowerLimit&2.expandedUncertainty=~1!expandedUncertainty_kN&2.measured=~1.force_kN',
+  '3=mean-stress&3.force_kN=eight',
+  '4=nothing',
+].join('&');
+
 /** Every screen over the demo campaign, with pieces that show each kind of pull. */
 export function screensOf(finding: CampaignFinding): Screen[] {
   const code = finding.campaign.campaign;
@@ -19,11 +28,29 @@ export function screensOf(finding: CampaignFinding): Screen[] {
   );
   return [
     { name: 'campaigns', path: '/' },
+    { name: 'new-campaign', path: '/new' },
     { name: 'brief', path: `/c/${code}/brief` },
+    { name: 'samples', path: `/c/${code}/samples` },
     { name: 'board', path: `/c/${code}` },
     ...pieces,
+    { name: 'pulls', path: `/c/${code}/pulls` },
+    { name: 'gauging', path: `/c/${code}/gauging` },
+    { name: 'gauging-piece', path: `/c/${code}/gauging/ASH-8-1` },
+    { name: 'breaks', path: `/c/${code}/breaks` },
+    { name: 'break', path: `/c/${code}/breaks/P-001` },
+    { name: 'zinc', path: `/c/${code}/zinc` },
+    { name: 'zinc-piece', path: `/c/${code}/zinc/ASH-8-1` },
     { name: 'findings', path: `/c/${code}/findings` },
     { name: 'ledger', path: `/c/${code}/ledger` },
+    { name: 'rulebook', path: '/rulebook?size=8' },
+    { name: 'specification', path: '/rulebook/specification?of=din-766~3~8' },
+    { name: 'comparison', path: '/rulebook/compare?first=din-766~3~8&second=astm-a413~30~3/8in' },
+    { name: 'own-specification', path: '/rulebook/own?from=en-818-3~4~8&breakingForce.lower=44&pitch.upper=2x' },
+    { name: 'unknown-specification', path: '/rulebook/specification?of=en-999~4~8' },
+    { name: 'reckoner', path: '/reckoner' },
+    { name: 'reckoner-sheet', path: `/reckoner?${sheetQuery}` },
+    { name: 'rigs', path: '/rig' },
+    { name: 'unknown-wires', path: '/rig/NONE/wires' },
     { name: 'unknown-piece', path: `/c/${code}/p/NONE` },
     { name: 'unknown-campaign', path: '/c/NONE' },
   ];

@@ -1,12 +1,15 @@
 import assert from 'node:assert/strict';
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { test } from 'node:test';
+import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { readTrace } from '@provinghouse/core';
+import { missing, startBroker } from '../../rig/test/practice/program.ts';
+import { exampleAt } from '../../service/test/pull/how-to.ts';
 import { provinghouse, withFolder } from './run-command.ts';
 
 const bin = fileURLToPath(new URL('../bin/provinghouse.js', import.meta.url));
@@ -77,6 +80,63 @@ test('watch follows practice-rig from slack to parting, and the final reading ag
     assert.equal(readTrace(bytes).samples, ended?.samples);
   }));
 
+const places = {
+  'serial lines': (address: string) => ({ path: address }),
+  'modbus tcp': (address: string) => ({ host: '127.0.0.1', port: Number(new URL(address).port) }),
+  mqtt: (address: string) => ({ broker: `mqtt://${new URL(address).host}` }),
+} as const;
+
+/** Watches a practice rig by the file of Kit that the page shows for its wire. */
+async function watchedByKit(folder: string, kind: keyof typeof places, serve: readonly string[]) {
+  const kit = join(folder, 'RIG.json');
+  const start = () => running('practice-rig', ...serve, '--seed', '7', '--speed', '20', '--ndjson');
+  const watchKit = () => running('watch', '--kit', kit, '--keep', folder, '--rig-class', '1', '--ndjson');
+  // A broker does not wait for its readers, so with it the reader comes first.
+  const broker = kind === 'mqtt' ? (serve.at(-1) ?? '') : null;
+  const first = broker === null ? start() : null;
+  const address = first === null ? `${broker}/practice-rig` : (await practice(first)).address;
+  writeFileSync(kit, exampleAt(kind, places[kind](address)));
+  const watch = watchKit();
+  if (first === null) await setTimeout(1500);
+  const rig = first ?? start();
+  try {
+    assert.deepEqual(await watch.ended, [0, null]);
+    assert.deepEqual(await rig.ended, [0, null]);
+  } finally {
+    end(watch.child);
+    end(rig.child);
+  }
+  return { lines: watch.lines, truth: rig.lines.find((line) => line.kind === 'truth') };
+}
+
+function agrees({ lines, truth }: Awaited<ReturnType<typeof watchedByKit>>): void {
+  assert.equal(lines.filter(({ kind }) => kind === 'practice').length, 1);
+  const { reading } = lines.at(-1) as unknown as {
+    reading: { maximumForce_kN: number; maximumForceUncertainty_kN: number; parted: boolean };
+  };
+  assert.equal(reading.parted, true);
+  const error = Math.abs(reading.maximumForce_kN - Number(truth?.maximumForce_kN));
+  assert.ok(error <= 2 * reading.maximumForceUncertainty_kN, `${error} kN`);
+}
+
+test('watch follows practice-rig over a pty by a file of Kit', { skip: missing('socat') }, () =>
+  withFolder(async (folder) => agrees(await watchedByKit(folder, 'serial lines', ['--serve', 'pty']))),
+);
+
+test('watch follows practice-rig over Modbus TCP by a file of Kit', () =>
+  withFolder(async (folder) => agrees(await watchedByKit(folder, 'modbus tcp', ['--serve', 'modbus']))));
+
+test('watch follows practice-rig over a Mosquitto by a file of Kit', { skip: missing('mosquitto') }, () =>
+  withFolder(async (folder) => {
+    const broker = await startBroker();
+    try {
+      agrees(await watchedByKit(folder, 'mqtt', ['--serve', 'mqtt', '--broker', broker.url]));
+    } finally {
+      await broker.stop();
+    }
+  }),
+);
+
 test('a source or a pattern that cannot be is told with its code, and nothing is waited for', () =>
   withFolder((folder) => {
     const faults = [
@@ -91,6 +151,9 @@ test('a source or a pattern that cannot be is told with its code, and nothing is
     }
     assert.equal(provinghouse(folder, 'watch', '--source', 'tcp://127.0.0.1:1').code, 2);
     assert.equal(provinghouse(folder, 'watch', '--source', 'a', '--pattern', 'b', '--rules', '20,x').code, 2);
+    assert.equal(provinghouse(folder, 'watch', '--kit', 'RIG.json', '--pattern', 'b').code, 2);
+    const nowhere = provinghouse(folder, 'watch', '--kit', join(folder, 'NONE.json'), '--ndjson');
+    assert.equal((JSON.parse(nowhere.err) as { error: { code: string } }).error.code, 'pull/kit');
     assert.equal(provinghouse(folder, 'practice-rig', '--serve', 'smoke').code, 2);
     assert.equal(provinghouse(folder, 'practice-rig', '--serve', 'tcp', '--seed', '1.5').code, 2);
   }));

@@ -189,7 +189,8 @@ export interface CampaignSummary {
   readonly products: number;
   readonly pieces: number;
   readonly pulled: number;
-  readonly standing: Readonly<Record<Verdict, number>>;
+  /** How many products stand where; null while the campaign is being judged. */
+  readonly standing: Readonly<Record<Verdict, number>> | null;
 }
 
 /** A page of the campaigns of a record, by their codes. */

@@ -17,6 +17,8 @@ import type { ServerPorts } from './ports.ts';
 interface Held {
   readonly head: string;
   readonly judged: Promise<JudgedCampaign>;
+  /** The finding, once it is there. */
+  finding: CampaignFinding | null;
 }
 
 /** The ports of a server over the record. A campaign is judged anew only when its ledger has grown, in a thread beside the server's. */
@@ -34,13 +36,28 @@ export function recordPorts(effects: Effects): ServerPorts {
     if (head === null) return null;
     const known = held.get(campaign);
     if (known?.head === head) return known.judged;
-    const fresh = { head, judged: judge(campaign) };
+    const fresh: Held = { head, judged: judge(campaign), finding: null };
     held.set(campaign, fresh);
+    fresh.judged.then(
+      ({ finding }) => {
+        fresh.finding = finding;
+      },
+      () => undefined,
+    );
     // A failure is told to whoever asked, and not kept for the next one.
     fresh.judged.catch(() => {
       if (held.get(campaign) === fresh) held.delete(campaign);
     });
     return fresh.judged;
+  }
+
+  /** The finding where it is there; else it is begun, and null. A fault of the record is told to whoever opens the campaign. */
+  async function findingSoFar(campaign: string): Promise<CampaignFinding | null> {
+    const head = await ledgerHeadOf(campaign, effects);
+    const known = held.get(campaign);
+    if (known?.head === head && known.finding !== null) return known.finding;
+    judged(campaign).catch(() => undefined);
+    return null;
   }
 
   function briefed(finding: CampaignFinding): BriefFinding {
@@ -50,8 +67,7 @@ export function recordPorts(effects: Effects): ServerPorts {
   }
 
   return {
-    campaigns: (page) =>
-      listCampaigns(effects, { ...page, judge: async (campaign) => (await judged(campaign))?.finding ?? null }),
+    campaigns: (page) => listCampaigns(effects, { ...page, judged: findingSoFar }),
     finding: async (campaign) => (await judged(campaign))?.finding ?? null,
     brief: async (campaign) => {
       const found = await judged(campaign);

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import type { RuleLine, TraceOptions, WatchOptions } from '@provinghouse/core';
 import { recordHome } from '@provinghouse/service';
-import { type WatchNews, watchSource } from '@provinghouse/service/pull';
+import { type WatchedWires, type WatchNews, watchSource } from '@provinghouse/service/pull';
 import { type Command, type Invocation, positive, text, UsageError, type Values } from '../command.ts';
 import { exitCode } from '../exit.ts';
 import { shown } from '../layout.ts';
@@ -9,10 +9,14 @@ import { stopped } from '../stopped.ts';
 
 export const watch: Command = {
   name: 'watch',
-  usage: 'watch --source ADDRESS --pattern PATTERN [--rules KN,KN] [--area-mm2 A] [options] [--ndjson]',
+  usage: 'watch (--source ADDRESS --pattern PATTERN | --kit FILE) [--rules KN,KN] [--area-mm2 A] [options] [--ndjson]',
   summary: 'Follow a pull on a wire: stages, rule lines, forecast, final reading; every reading is kept.',
   options: {
     source: { type: 'string', help: 'tcp://host:port, or serial:/dev/ttyUSB0?baud=9600' },
+    kit: {
+      type: 'string',
+      help: 'file of Kit that says how the rig is wired, in place of --source: any wire, or several',
+    },
     pattern: { type: 'string', help: 'how a line reads, a field in braces: "F {force[kN]} X {table[mm]}"' },
     decimal: { type: 'string', help: 'decimal sign on the wire, "." or ","; a point when left out' },
     rules: { type: 'string', help: 'forces to be passed, in kN, parted by commas' },
@@ -35,15 +39,11 @@ export const watch: Command = {
 
 async function watchPull({ positionals, values, terminal }: Invocation): Promise<number> {
   if (positionals.length > 0) throw new UsageError(`"${positionals[0]}" is too much; the wire is named by --source`);
-  const decimal = decimalSign(values);
   const isJson = values.ndjson === true;
   const operator = new AbortController();
   void stopped().then(() => operator.abort());
   await watchSource({
-    source: needed(values, 'source'),
-    pattern: needed(values, 'pattern'),
-    ...(decimal === undefined ? {} : { decimal }),
-    isClockFree: values['free-clock'] === true,
+    wires: watchedWires(values),
     watch: watchOptions(values),
     trace: traceOptions(values),
     folder: text(values, 'keep') ?? join(recordHome(process.env), 'watched'),
@@ -52,6 +52,22 @@ async function watchPull({ positionals, values, terminal }: Invocation): Promise
     stop: operator.signal,
   });
   return exitCode.done;
+}
+
+function watchedWires(values: Values): WatchedWires {
+  const kit = text(values, 'kit');
+  if (kit !== undefined) {
+    const both = ['source', 'pattern', 'decimal', 'free-clock'].find((name) => values[name] !== undefined);
+    if (both !== undefined) throw new UsageError(`--${both} goes with --source; with --kit it stands in the file`);
+    return { kit };
+  }
+  const decimal = decimalSign(values);
+  return {
+    source: needed(values, 'source'),
+    pattern: needed(values, 'pattern'),
+    ...(decimal === undefined ? {} : { decimal }),
+    isClockFree: values['free-clock'] === true,
+  };
 }
 
 function needed(values: Values, name: string): string {

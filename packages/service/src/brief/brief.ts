@@ -8,6 +8,7 @@ import { sizesOf } from './difference.ts';
 import { assumedCov_pct, assumedMargin_pct, expectationsOf, minimumOf } from './expectation.ts';
 import { orderOf } from './order.ts';
 import { passesOf } from './passes.ts';
+import { asPlanned } from './planned-pieces.ts';
 import { rigsOf } from './rig.ts';
 
 /**
@@ -16,7 +17,8 @@ import { rigsOf } from './rig.ts';
  */
 export function briefOf(finding: CampaignFinding): BriefFinding {
   const { campaign } = finding;
-  const expected = finding.products.map((product) => ({ product, expectations: expectationsOf(product, finding) }));
+  const prepared = asPlanned(finding);
+  const expected = prepared.map((product) => ({ product, expectations: expectationsOf(product, finding) }));
   const products = expected.map(({ product, expectations }) => {
     const minimum = minimumOf(product);
     const pieces = product.pieces.length;
@@ -29,7 +31,7 @@ export function briefOf(finding: CampaignFinding): BriefFinding {
       passes: passesOf(product),
     };
   });
-  const sizes = sizesOf(finding.products);
+  const sizes = sizesOf(prepared);
   const rigs = rigsOf(finding, expected);
   return {
     campaign: campaign.campaign,

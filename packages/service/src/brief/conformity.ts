@@ -8,6 +8,7 @@ import {
 import { figure } from '../judge/wording.ts';
 import { chanceWords } from './chance-words.ts';
 import { meanThatShows } from './needed-mean.ts';
+import { piecesSource } from './planned-pieces.ts';
 
 const confidence = 0.95;
 const share = 0.95;
@@ -58,7 +59,7 @@ function inputsOf(expectation: Expectation, { pieces: n, minimum, of }: Statemen
   const { basis, mean_kN, cov_pct, guard_kN } = expectation;
   const source = basis === 'found' ? 'found on the counted pieces' : 'assumed';
   return [
-    { name: 'pieces', value: n, unit: '', source: 'prepared in this campaign' },
+    { name: 'pieces', value: n, unit: '', source: piecesSource },
     { name: 'mean expected', value: mean_kN.value ?? 0, unit: 'kN', source },
     { name: 'scatter', value: cov_pct.value ?? 0, unit: '%', source },
     minimum,

@@ -1,5 +1,6 @@
 import type { PlannedNumber, ProductFinding, ShareBound } from '@provinghouse/contract';
 import { piecesToBoundFraction, proofRun } from '@provinghouse/core';
+import { piecesSource } from './planned-pieces.ts';
 
 const confidence = 0.95;
 const reliability = 0.95;
@@ -10,7 +11,7 @@ export function passesOf(product: ProductFinding): ShareBound {
   const pieces = product.pieces.length;
   const needed = piecesToBoundFraction({ reliability, confidence });
   return {
-    ifAllPass: bound({ n: pieces, failures: 0 }, 'prepared in this campaign'),
+    ifAllPass: bound({ n: pieces, failures: 0 }, piecesSource),
     found: foundOf(product),
     piecesFor95: {
       value: needed.pieces,

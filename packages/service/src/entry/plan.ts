@@ -22,7 +22,8 @@ export async function freezePlan(campaign: string, request: StepRequest, effects
 /** Unblinds a blind campaign: its products and suppliers are named again. @throws InputError `campaign/unknown`, `entry/not-blind` */
 export async function unblind(campaign: string, request: StepRequest, effects: Effects): Promise<KeptRevision> {
   const { body } = await held(campaign, effects);
-  if (!isBlind(body)) throw new InputError('entry/not-blind', 'This campaign is not blind, so nothing is hidden in it.');
+  if (!isBlind(body))
+    throw new InputError('entry/not-blind', 'This campaign is not blind, so nothing is hidden in it.');
   return step(
     campaign,
     { request, body: { ...body, unblinded_at: effects.now().toISOString() }, action: 'unblind' },
@@ -38,7 +39,9 @@ async function refuseIncomplete(campaign: Row<'campaign'>, { store }: Effects): 
     ...(campaign.order_seed === null ? ['the seed of the order of pulls'] : []),
   ];
   if (lacks.length > 0)
-    throw new InputError('entry/plan-incomplete', `The plan cannot be frozen yet: it lacks ${lacks.join(', ')}.`, { lacks });
+    throw new InputError('entry/plan-incomplete', `The plan cannot be frozen yet: it lacks ${lacks.join(', ')}.`, {
+      lacks,
+    });
   const samples = await rowsOf(store, campaign.campaign, 'samples');
   const pieces = await rowsOf(store, campaign.campaign, 'pieces');
   codeRule(

@@ -4,6 +4,7 @@ import {
   isInputError,
   nominalArea_mm2,
   partedInGrip,
+  type RigFacts,
   readTrace,
   type TraceOptions,
   type TraceReading,
@@ -75,13 +76,18 @@ function traceOptions(row: Row<'pulls'>, piece: PulledPiece, evidence: Evidence)
     area_mm2: nominalArea_mm2(piece.nominalSize_mm),
     gaugeLength_mm: piece.gaugeLength_mm,
     links: piece.links,
-    rig: {
-      ...(rig?.class == null ? {} : { classPct: rig.class }),
-      ...(rig ? { resolution_kN: rig.resolution } : {}),
-      ...(rig?.range_maximum == null ? {} : { rangeMaximum_kN: rig.range_maximum }),
-      ...(rig?.compliance_mm_per_kN == null ? {} : { compliance_mm_per_kN: rig.compliance_mm_per_kN }),
-    },
+    rig: rigFactsOf(rig),
     ...(slow === null || fast === null ? {} : { rateLimits: { tableSpeed_mm_per_min: [slow, fast] } }),
+  };
+}
+
+/** What reading a trace needs to know of its rig; what is not known is left out. */
+export function rigFactsOf(rig: Row<'instruments'> | undefined): RigFacts {
+  return {
+    ...(rig?.class == null ? {} : { classPct: rig.class }),
+    ...(rig ? { resolution_kN: rig.resolution } : {}),
+    ...(rig?.range_maximum == null ? {} : { rangeMaximum_kN: rig.range_maximum }),
+    ...(rig?.compliance_mm_per_kN == null ? {} : { compliance_mm_per_kN: rig.compliance_mm_per_kN }),
   };
 }
 

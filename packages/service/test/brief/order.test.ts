@@ -59,3 +59,14 @@ test('while no piece is prepared the plan is looked at with the pieces planned, 
   assert.deepEqual([...new Set(asPlanned(bare).map(({ pieces }) => pieces.length))], [3]);
   assert.deepEqual(asPlanned(planned({ pieces_per_product: 99 })), finding.products);
 });
+
+test('while planned pieces are not cut yet it is said that the lot will change, and for whom', () => {
+  const [first] = finding.products;
+  assert.ok(first);
+  const most = Math.max(...finding.products.map(({ pieces }) => pieces.length));
+  const said = (pieces_per_product: number | null) =>
+    orderOf(planned({ pieces_per_product }))?.sentences.join(' ') ?? '';
+  assert.match(said(most + 1), new RegExp(`Not every planned piece is cut yet \\(.*${first.product}`));
+  assert.doesNotMatch(said(1), /Not every planned piece/);
+  assert.doesNotMatch(said(null), /Not every planned piece/);
+});

@@ -76,7 +76,7 @@ export const breaksText = {
       'beside weld': 'In the bar next to the upset, to about one bar diameter (common practice).',
       'in grip': 'Inside a jaw or on a pin of the rig. The pull is then no measure of the chain (common practice).',
     },
-    letters: { crown: 'c', shank: 's', weld: 'w', 'beside weld': 'b', 'in grip': 'g' },
+    letters: { crown: 'c', shank: 's', weld: 'w', 'beside weld': 'b', 'in grip': 'i' },
   },
   mode: {
     label: '3. How does the face look?',

@@ -14,6 +14,7 @@ export const briefDeskText = {
     open: 'Plan open',
     frozen: (day: string) => `Plan frozen ${day}`,
     blind: 'blind now',
+    blindLabel: 'Blind now',
     unblinded: (day: string) => `unblinded ${day}`,
   },
   claims: {
@@ -99,6 +100,7 @@ export const briefDeskText = {
     label: 'Freeze',
     key: 'Freeze the plan',
     open: 'Not frozen. Nothing is pulled before the plan is frozen: what was planned must be on record before a result is known.',
+    late: 'Pulls were made before a plan was on record, so there is nothing left to freeze: a plan made now would be no plan. The campaign goes on as it is.',
     lacks: 'It lacks:',
     lack: {
       product: 'a product with its claim',

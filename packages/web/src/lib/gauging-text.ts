@@ -99,29 +99,27 @@ export const gaugingText = {
     toList: 'All pieces',
     toNext: (piece: string) => `Next: ${piece}`,
     keys: {
-      label: 'Keys',
       again: 'read the last place again',
       skip: 'skip this place',
-      undo: 'take the last reading back',
       move: 'to another place',
       piece: 'to another piece',
       paste: 'paste a table',
-      proposal: 'take the value proposed',
     },
   },
   last: {
     label: 'Just read',
-    none: 'The last five readings stand here, newest first.',
+    none: 'The last five readings will stand here, the newest first.',
     state: { kept: 'kept', 'on the way': 'on the way', refused: 'refused' },
-    undo: 'Take back',
+    undo: 'Take the last reading back',
     /** Written into the ledger. */
     undone: 'keyed wrong, taken back at once',
     undoLabel: (id: string) => `taking back reading ${id}`,
   },
   refused: {
     title: (count: number) =>
-      count === 1 ? 'One reading was refused, and is not kept' : `${count} readings were refused, and are not kept`,
+      count === 1 ? 'One entry was refused by the record' : `${count} entries were refused by the record`,
     again: 'Send again',
+    notTaken: 'It was not taken back, and stands in the record. ',
     asRepeat: 'Keep as a further reading',
     letGo: 'Let it go',
   },

@@ -43,7 +43,6 @@ export const reckonerText = {
   brokenLink: 'it points to nothing on this sheet',
   needed: (fields: string) => `Still needed: ${fields}.`,
   needOne: 'Fill in one field.',
-  beforeResult: 'The result appears as soon as the fields are filled in.',
   example: 'Fill in an example',
   clear: 'Clear the fields',
   takeOff: 'Take off the sheet',

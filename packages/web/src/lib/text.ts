@@ -4,6 +4,7 @@ import { briefText } from './brief-text.ts';
 import { campaignText } from './campaign-text.ts';
 import { choiceText } from './choice-text.ts';
 import { entryText } from './entry-text.ts';
+import { findingsText } from './findings-text.ts';
 import { gaugingText } from './gauging-text.ts';
 import { kitText, peopleText } from './kit-text.ts';
 import { ledgerText } from './ledger-text.ts';
@@ -135,6 +136,7 @@ export const text = {
     pulled: (pulled: number, pieces: number) => `${pulled} of ${pieces}`,
     products: (count: number) => plural(count, 'product', 'products'),
     nobody: 'nobody named',
+    judging: 'being judged …',
     caption: 'Open a campaign to see its board.',
   },
   board: {
@@ -332,106 +334,6 @@ export const text = {
     budgetHow:
       'The least force of the product that counts: the one a challenge starts with. Parts add by their squares: a bar half as long weighs a quarter.',
   },
-  findings: {
-    title: 'Findings',
-    rule: 'How it was decided',
-    requirements: 'Requirements',
-    requirementsHow:
-      'Verdict of each requirement over the pieces of a product. Open one to see which pieces decide it.',
-    caption: 'Requirements down, products across',
-    requirement: 'requirement',
-    overall: 'Standing of the product',
-    count: (count: number, of: number, verdict: Verdict) =>
-      ({
-        conforms: `${count} of ${of} pieces`,
-        'does not conform': `${count} of ${of} pieces`,
-        inconclusive: `${count} of ${of} pieces`,
-        'not judged': `${of} pieces`,
-      })[verdict],
-    deciding: 'Pieces that decide it',
-    notAsked: 'not asked',
-    size: (size: string) => `${size} side by side`,
-    strip: 'Breaking force, piece by piece',
-    stripHow: 'Each mark is one piece. An arrow or a ring is in no mean and in no bound.',
-    summary: 'Figures',
-    summaryHead: {
-      product: 'product',
-      n: 'n',
-      mean: 'mean',
-      sd: 'sd',
-      range: 'range',
-      atLeast: 'at least',
-      excluded: 'left out',
-    },
-    summaries: {
-      breakingForce: 'Breaking force',
-      elongation: 'Total ultimate elongation',
-      steelStress: 'Mean stress over the gauged steel',
-    },
-    inference: 'What so few pieces let one say',
-    inferenceHow:
-      'Of breaking forces, from the counted pieces. Open a figure for its sentence, its method and what to doubt.',
-    inferenceHead: {
-      product: 'product',
-      mean: 'true mean, 95 % interval',
-      bound: '95 % of pieces exceed, 95 % confidence',
-      characteristic: 'characteristic value, EN 1990',
-      outlier: 'farthest out',
-      normality: 'normal spread',
-    },
-    decisions: 'The product as a whole against its minimum breaking force',
-    decisionsHow:
-      'Not what the pieces held, but what may be said of the pieces nobody pulled. Open a verdict for its sentence.',
-    decisionHead: { product: 'product', mean: 'its mean', bound: '95 % of its pieces, 95 % confidence' },
-    standsOut: { yes: 'stands out', no: 'within the scatter', cannotTell: 'cannot be told' },
-    chance: (p: number) => `p = ${p.toPrecision(2)}`,
-    longChain: 'A long chain',
-    longChainHow:
-      'A chain is as strong as its weakest link: the more links, the weaker. By break mode, from the pieces pulled.',
-    noLongChain: (product: string) => `${product}: no pull shows a force.`,
-    longChainHead: {
-      length: 'length',
-      links: 'links',
-      median: 'half hold',
-      estimate: '95 % hold, best estimate',
-      bound: '95 % hold, 90 % confidence',
-      mode: 'likeliest to govern',
-    },
-    metres: (length: number) => `${length} m`,
-    governs: (mode: string, share: number) => `${mode}, ${Math.round(100 * share)} of 100 chains`,
-    readers: {
-      label: 'Readers of the breaks',
-      none: 'No break was read by a second person, so nothing is known of how far readers agree.',
-      who: (names: readonly string[]) => names.join(', '),
-      position: 'Where it broke',
-      mode: 'How it broke',
-      kappa: (kappa: number) => `kappa ${kappa.toFixed(2)}`,
-    },
-    noScatter: 'one piece has no scatter',
-    split: 'Steel or size',
-    splitHow: 'Whether the force comes of better steel or of a fatter bar.',
-    splitLabel: (product: string) => `Split of the mean breaking force of ${product}`,
-    splitLegend: { nominal: 'minimum at the nominal bar', size: 'by size', steel: 'by steel' },
-    noSplit: 'no split: the steel area was not gauged, or no force counts',
-    value: 'Value',
-    valueHow: 'For whom price or weight decides. Figures of the mean piece.',
-    valueHead: {
-      product: 'product',
-      margin: 'above minimum',
-      mass: 'mass',
-      perMass: 'force for mass',
-      price: 'price',
-      perPrice: 'force for price',
-    },
-    breaks: 'Breaks',
-    breaksOf: (count: number, position: string, mode: string) => `${count} × ${position}, ${mode}`,
-    limits: 'What it cannot say',
-    doubts: 'Doubts',
-    noDoubts: 'No doubt was found on the way.',
-    papers: 'Papers',
-    toReport: 'Open the report as PDF',
-    toLedger: 'Open the ledger',
-    papersHow: 'The report holds the same figures for print; the ledger shows who wrote what into the record.',
-  },
+  findings: findingsText,
   ledger: ledgerText,
 } as const;

@@ -22,35 +22,57 @@ export function useAddressState<T>(codec: AddressCodec<T>): readonly [T, (next: 
   const search = useSearch().replace(/^\?/, '');
   const [state, setState] = useState(() => codec.read(search));
   const written = useRef(search);
-  const pending = useRef<ReturnType<typeof setTimeout> | null>(null);
+  const pending = useRef<Pending | null>(null);
+  const flush = useCallback(() => {
+    if (pending.current === null) return;
+    clearTimeout(pending.current.timer);
+    const { query } = pending.current;
+    pending.current = null;
+    if (query === written.current) return;
+    written.current = query;
+    goTo(query, 'replace');
+  }, []);
   useEffect(() => {
     if (search === written.current) return;
     written.current = search;
     setState(codec.read(search));
   }, [search, codec]);
-  useEffect(
-    () => () => {
-      if (pending.current !== null) clearTimeout(pending.current);
-    },
-    [],
-  );
+  useEffect(() => {
+    // Before a press leads away from the page, what was typed last must be in the address it comes back to.
+    window.addEventListener('click', flush, true);
+    window.addEventListener('pagehide', flush);
+    return () => {
+      window.removeEventListener('click', flush, true);
+      window.removeEventListener('pagehide', flush);
+      if (pending.current !== null) clearTimeout(pending.current.timer);
+    };
+  }, [flush]);
   const set = useCallback(
     (next: T, step: AddressStep = 'replace') => {
       setState(next);
-      if (pending.current !== null) clearTimeout(pending.current);
       const query = codec.write(next);
-      const write = () => {
-        pending.current = null;
-        if (query === written.current) return;
-        written.current = query;
-        navigate(`${window.location.pathname}${query === '' ? '' : `?${query}`}`, { replace: step === 'replace' });
-      };
-      if (step === 'push') write();
-      else pending.current = setTimeout(write, pause_ms);
+      if (step === 'replace') {
+        if (pending.current !== null) clearTimeout(pending.current.timer);
+        pending.current = { query, timer: setTimeout(flush, pause_ms) };
+        return;
+      }
+      flush();
+      if (query === written.current) return;
+      written.current = query;
+      goTo(query, 'push');
     },
-    [codec],
+    [codec, flush],
   );
   return [state, set];
+}
+
+interface Pending {
+  readonly query: string;
+  readonly timer: ReturnType<typeof setTimeout>;
+}
+
+function goTo(query: string, step: AddressStep): void {
+  navigate(`${window.location.pathname}${query === '' ? '' : `?${query}`}`, { replace: step === 'replace' });
 }
 
 /** One name and value of a query; what the trade writes (`~`, `!`) stays legible. */

@@ -6,7 +6,7 @@ import { type Fault, heldRecord, readRecord } from './request.ts';
 export type RecordState<T> =
   | { readonly state: 'reading' }
   | { readonly state: 'at fault'; readonly fault: Fault; readonly again: () => void }
-  | { readonly state: 'read'; readonly record: T };
+  | { readonly state: 'read'; readonly record: T; readonly again: () => void };
 
 type Seen<T> = { readonly url: string; readonly result: { readonly record: T } | { readonly fault: Fault } } | null;
 
@@ -42,9 +42,9 @@ export function useRecord<T>(at: Address<T> | string): RecordState<T> {
       document.removeEventListener('visibilitychange', onFront);
     };
   }, [read, url]);
+  const again = useCallback(() => void read(), [read]);
   const held = heldRecord<T>(url);
-  if (seen?.url === url && 'fault' in seen.result)
-    return { state: 'at fault', fault: seen.result.fault, again: () => void read() };
-  if (held !== undefined) return { state: 'read', record: held };
+  if (seen?.url === url && 'fault' in seen.result) return { state: 'at fault', fault: seen.result.fault, again };
+  if (held !== undefined) return { state: 'read', record: held, again };
   return { state: 'reading' };
 }

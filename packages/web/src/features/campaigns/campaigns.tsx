@@ -83,13 +83,17 @@ function CampaignRow({ campaign }: { readonly campaign: CampaignSummary }) {
       <td className="figure">{campaign.openedOn}</td>
       <td className="figure">{text.campaigns.pulled(campaign.pulled, campaign.pieces)}</td>
       <td>
-        <Standing standing={campaign.standing} />
+        {campaign.standing === null ? (
+          <span className="soft">{text.campaigns.judging}</span>
+        ) : (
+          <Standing standing={campaign.standing} />
+        )}
       </td>
     </tr>
   );
 }
 
-function Standing({ standing }: { readonly standing: CampaignSummary['standing'] }) {
+function Standing({ standing }: { readonly standing: NonNullable<CampaignSummary['standing']> }) {
   return (
     <span className="standing-list">
       {verdicts

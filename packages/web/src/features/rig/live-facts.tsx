@@ -42,7 +42,9 @@ export function LiveFacts({ state: { view } }: { readonly state: LiveState }) {
             : view && view.passed.length > 0
               ? words.noNext
               : text.none}
-          {view?.next && view.passed.length > 0 ? <span className="soft">; {words.passed(view.passed.at(-1)?.name ?? '')}</span> : null}
+          {view?.next && view.passed.length > 0 ? (
+            <span className="soft">; {words.passed(view.passed.at(-1)?.name ?? '')}</span>
+          ) : null}
         </dd>
       </div>
     </dl>

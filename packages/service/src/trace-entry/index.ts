@@ -1,0 +1,2 @@
+export { plannedPulls } from './planned-pulls.ts';
+export { previewTrace } from './preview-trace.ts';
