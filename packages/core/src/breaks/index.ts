@@ -1,1 +1,2 @@
+export * from './break-question.ts';
 export * from './tally.ts';

@@ -19,7 +19,18 @@ export {
   stressRate_N_per_mm2_per_s,
   totalUltimateElongation_pct,
 } from './link-formula.ts';
-export { parseOwnStandard } from './own-standard.ts';
+export {
+  type DraftFault,
+  isChangedLimit,
+  type LimitSide,
+  type OwnCopy,
+  type OwnDraft,
+  type OwnLimit,
+  ownCopy,
+  ownSides,
+  ownStandardFrom,
+} from './own-draft.ts';
+export { ownStandardFaults, parseOwnStandard } from './own-standard.ts';
 export { nearestR10, preferredNumbers, roundDownR40, roundUpR20, toPrecision3 } from './preferred-number.ts';
 export { evaluateExpression } from './rule-expression.ts';
 export { type RuleFunction, type RuleVariables, ruleFunction } from './rule-function.ts';
@@ -36,5 +47,17 @@ export {
 export { type RulebookEntry, rulebookIndex, sizesFor } from './rulebook-index.ts';
 export type { ListedSize } from './size-selection.ts';
 export * from './specification.ts';
+export {
+  compareSpecifications,
+  type LimitComparison,
+  type LimitRelation,
+  type SizeFreeComparison,
+} from './specification-comparison.ts';
 export { type SpecificationRequest, specificationFor } from './specification-for.ts';
+export {
+  findSpecifications,
+  type ListedSpecification,
+  listSpecifications,
+  type SpecificationSearch,
+} from './specification-list.ts';
 export { type OwnStandard, standardId } from './standard-selection.ts';

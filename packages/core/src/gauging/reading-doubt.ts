@@ -1,16 +1,6 @@
+import { plausibleBands } from './plausible-band.ts';
 import type { GaugingInput, GaugingQuantity } from './reading.ts';
 import { describeReading } from './reading-check.ts';
-
-/** Where a quantity lies for any round steel link chain of the rulebook, in nominal sizes: short link to long link. */
-const plausible: Readonly<Record<GaugingQuantity, { readonly least: number; readonly greatest: number }>> = {
-  diameter: { least: 0.75, greatest: 1.25 },
-  weldDiameter: { least: 0.75, greatest: 1.6 },
-  pitch: { least: 2.4, greatest: 9 },
-  innerWidth: { least: 1, greatest: 2.2 },
-  outerWidth: { least: 2.9, greatest: 5 },
-  outerLength: { least: 4.2, greatest: 11 },
-  lengthOverLinks: { least: 2.4, greatest: 9 },
-};
 
 const slips: readonly { readonly factor: number; readonly words: string }[] = [
   { factor: 10, words: 'ten times the value would fit: a slipped decimal sign?' },
@@ -80,6 +70,6 @@ function sizesOf(reading: GaugingInput, nominalSize_mm: number): number {
 }
 
 function isPlausible(quantity: GaugingQuantity, sizes: number): boolean {
-  const band = plausible[quantity];
+  const band = plausibleBands[quantity];
   return sizes >= band.least && sizes <= band.greatest;
 }

@@ -29,6 +29,10 @@ export interface Calculation {
   readonly outputs: readonly CalculationOutput[];
   /** Standard, clause or book; `memory` is said where it is so. */
   readonly source: string;
+  /** The formula in the letters of the trade, for a reader; the computation is `compute`. */
+  readonly formula: string;
+  /** What a reader should doubt about the result for these inputs, a sentence each; absent where there is nothing. */
+  readonly doubts?: (inputs: Readonly<Record<string, number>>) => readonly string[];
   /** Values that work, for help texts and trials. */
   readonly example: Readonly<Record<string, number>>;
   /** Inputs have been checked: each required key is there, finite and in range. */

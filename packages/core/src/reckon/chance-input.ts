@@ -15,11 +15,18 @@ export function chanceOf(inputs: Inputs, key: string, otherwise?: number): numbe
   throw new InputError('reckon/chance', `${key} must lie between 0 and 100 %, not ${percent}.`, { key, percent });
 }
 
-/** A count from `least` on. */
+/** More pieces or readings are no count of a bench; the sums over them would lose their digits, or never end. */
+const greatestCount = 100_000;
+
+/** A count from `least` to 100000. */
 export function countOf(inputs: Inputs, key: string, least: number): number {
   const count = given(inputs, key);
-  if (Number.isInteger(count) && count >= least) return count;
-  throw new InputError('reckon/count', `${key} must be a whole number from ${least} on, not ${count}.`, { key, count });
+  if (Number.isInteger(count) && count >= least && count <= greatestCount) return count;
+  throw new InputError(
+    'reckon/count',
+    `${key} must be a whole number from ${least} to ${greatestCount}, not ${count}.`,
+    { key, count },
+  );
 }
 
 /** A required number of any sign. */

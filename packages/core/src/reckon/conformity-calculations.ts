@@ -17,6 +17,8 @@ export const conformityCalculations: readonly Calculation[] = [
   {
     name: 'conformity-probability',
     title: 'Chance that the true value meets its limits',
+    formula:
+      "P = Φ((upper − y) / u) − Φ((lower − y) / u), with Student's t in place of Φ where degrees of freedom are given",
     inputs: [
       number('measured', 'any', 'measured value'),
       from0('standardUncertainty', 'any', 'its standard uncertainty, in the same unit'),
@@ -30,7 +32,7 @@ export const conformityCalculations: readonly Calculation[] = [
       {
         key: 'distance',
         unit: '',
-        meaning: 'to the nearer limit, in standard uncertainties; null without uncertainty',
+        meaning: 'to the nearer limit, in standard uncertainties; none without uncertainty',
       },
     ],
     source: 'JCGM 106:2012 7.1 to 7.4; Student where degrees of freedom are given',
@@ -51,6 +53,8 @@ export const conformityCalculations: readonly Calculation[] = [
   {
     name: 'acceptance-for-risk',
     title: 'Acceptance limits for a stated risk of a wrong acceptance',
+    formula:
+      "w = z(1 − risk) · u, Student's t in place of z where degrees of freedom are given, a little more where a second limit is near; accepted from lower limit + w to upper limit − w",
     inputs: [
       positive('standardUncertainty', 'any', 'standard uncertainty of the value'),
       freedom,
@@ -58,9 +62,17 @@ export const conformityCalculations: readonly Calculation[] = [
       ...limitInputs,
     ],
     outputs: [
-      { key: 'guardBand', unit: 'any', meaning: 'inward from the limits; null where the limits leave no room' },
-      { key: 'lowerAcceptance', unit: 'any', meaning: 'null without a lower limit or room' },
-      { key: 'upperAcceptance', unit: 'any', meaning: 'null without an upper limit or room' },
+      { key: 'guardBand', unit: 'any', meaning: 'guard band, inward from the limits; none where they leave no room' },
+      {
+        key: 'lowerAcceptance',
+        unit: 'any',
+        meaning: 'lower limit plus the guard band; none without a lower limit or room',
+      },
+      {
+        key: 'upperAcceptance',
+        unit: 'any',
+        meaning: 'upper limit less the guard band; none without an upper limit or room',
+      },
     ],
     source: 'JCGM 106:2012 8.3.2, 8.3.3; ILAC-G8:09/2019',
     example: { standardUncertainty: 0.3, risk_pct: 2.5, lowerLimit: 32 },
@@ -79,6 +91,8 @@ export const conformityCalculations: readonly Calculation[] = [
   {
     name: 'global-risk',
     title: "Consumer's and producer's risk over all pieces of a product",
+    formula:
+      "consumer's risk = ∫ f(x) P(accepted | x) dx outside the limits; producer's risk = ∫ f(x) P(rejected | x) dx inside them",
     inputs: [
       number('productMean', 'any', 'mean of the true values of such pieces'),
       positive('productScatter', 'any', 'their standard deviation'),

@@ -11,6 +11,8 @@ export const decisionCalculations: readonly Calculation[] = [
   {
     name: 'rig-class-uncertainty',
     title: 'Standard uncertainty of a force from the class of the machine',
+    formula: 'u = a / √3, with a the permitted error of the class in per cent of the force',
+    doubts: () => ['The errors of the classes are from memory: check them against the certificate.'],
     inputs: [
       positive('force_kN', 'kN', 'force read'),
       {
@@ -37,6 +39,8 @@ export const decisionCalculations: readonly Calculation[] = [
   {
     name: 'guard-band',
     title: 'Acceptance limit with a guard band of the expanded uncertainty',
+    formula:
+      'accepted from lower limit + U to upper limit − U; rejected below lower limit − U or above upper limit + U; inconclusive between',
     inputs: [
       optional('lowerLimit', 'any', 'lower limit of the specification'),
       optional('upperLimit', 'any', 'upper limit of the specification, in the same unit'),
@@ -47,12 +51,12 @@ export const decisionCalculations: readonly Calculation[] = [
       optional('measured', 'any', 'measured value, in the same unit'),
     ],
     outputs: [
-      { key: 'lowerAcceptance', unit: 'any', meaning: 'lower limit + U; null without a lower limit' },
-      { key: 'upperAcceptance', unit: 'any', meaning: 'upper limit - U; null without an upper limit' },
+      { key: 'lowerAcceptance', unit: 'any', meaning: 'lower limit + U; none without a lower limit' },
+      { key: 'upperAcceptance', unit: 'any', meaning: 'upper limit - U; none without an upper limit' },
       {
         key: 'verdict',
         unit: '',
-        meaning: 'conforms, inconclusive or does not conform; null without a measured value',
+        meaning: 'conforms, inconclusive or does not conform; none without a measured value',
       },
     ],
     source: 'ILAC-G8:09/2019 4.2, guard band w = U; JCGM 106:2012 8.3',

@@ -18,6 +18,8 @@ export const gradeCalculations: readonly Calculation[] = [
   {
     name: 'grade-breaking-force',
     title: 'Minimum breaking force of a grade and size',
+    formula:
+      'F = 10 G · (π/2) d² / 1000: ten times the grade number G is the stress in N/mm², (π/2) d² the area of both legs',
     inputs: [positive('grade', '', 'grade number, a tenth of the stress in N/mm2: 30, 40, 80'), size],
     outputs: [
       { key: 'breakingForce_kN', unit: 'kN', meaning: 'breaking force by the grade definition, unrounded' },
@@ -33,6 +35,7 @@ export const gradeCalculations: readonly Calculation[] = [
   {
     name: 'grade-of-chain',
     title: 'Grade that a breaking force amounts to',
+    formula: 'G = σ / 10, with σ = 1000 F / ((π/2) d²)',
     inputs: [force, size],
     outputs: [
       { key: 'grade', unit: '', meaning: 'grade number' },
@@ -48,6 +51,7 @@ export const gradeCalculations: readonly Calculation[] = [
   {
     name: 'mean-stress',
     title: 'Mean stress over a measured steel area',
+    formula: 'σ = 1000 F / A',
     inputs: [force, positive('area_mm2', 'mm2', 'steel area of both legs')],
     outputs: [{ key: 'stress_N_per_mm2', unit: 'N/mm2', meaning: 'force over area' }],
     source: gradeSource,
@@ -59,6 +63,7 @@ export const gradeCalculations: readonly Calculation[] = [
   {
     name: 'nominal-area',
     title: 'Steel area of both legs from the nominal size',
+    formula: 'A = (π/2) d²',
     inputs: [size],
     outputs: [{ key: 'area_mm2', unit: 'mm2', meaning: '2 pi/4 d^2' }],
     source: gradeSource,
@@ -68,6 +73,7 @@ export const gradeCalculations: readonly Calculation[] = [
   {
     name: 'area-from-diameters',
     title: 'Steel area of both legs from diameters read at right angles',
+    formula: 'A = (π/2) d₁ d₂; over nominal A / ((π/2) d²)',
     inputs: [
       positive('diameter1_mm', 'mm', 'diameter of the plain leg'),
       positive('diameter2_mm', 'mm', 'diameter at right angles to the first'),
@@ -75,7 +81,7 @@ export const gradeCalculations: readonly Calculation[] = [
     ],
     outputs: [
       { key: 'area_mm2', unit: 'mm2', meaning: '2 pi/4 d1 d2, both legs taken alike' },
-      { key: 'overNominal', unit: '', meaning: 'measured over nominal area; null without a nominal size' },
+      { key: 'overNominal', unit: '', meaning: 'measured over nominal area; none without a nominal size' },
     ],
     source: 'Geometry: area of an ellipse, twice',
     example: { diameter1_mm: 8.1, diameter2_mm: 7.9, size_mm: 8 },
@@ -88,6 +94,8 @@ export const gradeCalculations: readonly Calculation[] = [
   {
     name: 'working-load-limit',
     title: 'Working load limit of lifting chain from its breaking force',
+    formula: 'WLL = F / (4 g), with g = 9.80665 m/s², rounded down to the R40 series',
+    doubts: () => ['A pattern found in published tables, not the words of a standard.'],
     inputs: [positive('breakingForce_kN', 'kN', 'minimum breaking force, unrounded')],
     outputs: [{ key: 'workingLoadLimit_t', unit: 't', meaning: 'a quarter in tonnes, rounded down to R40' }],
     source:
@@ -98,6 +106,7 @@ export const gradeCalculations: readonly Calculation[] = [
   {
     name: 'stud-link-load',
     title: 'Load of stud-link or offshore mooring chain by its coefficient',
+    formula: 'F = k d² (44 − 0.08 d)',
     inputs: [positive('coefficient', 'kN/mm2', 'k of the grade and load, as 0.0223 for R3 breaking'), size],
     outputs: [{ key: 'load_kN', unit: 'kN', meaning: 'k d^2 (44 - 0.08 d)' }],
     source: 'IACS UR W18 and W22, formula as used by public tables and scripts',

@@ -17,6 +17,7 @@ export const lengthCalculations: readonly Calculation[] = [
   {
     name: 'elongation',
     title: 'Total ultimate elongation',
+    formula: '100 ΔL / (n p): extension over the sum of the pitches of n free links',
     inputs: [positive('extension_mm', 'mm', 'extension at the moment of fracture'), links, pitch],
     outputs: [
       { key: 'elongation_pct', unit: '%', meaning: 'extension over the sum of inside lengths' },
@@ -36,6 +37,7 @@ export const lengthCalculations: readonly Calculation[] = [
   {
     name: 'length-over-links',
     title: 'Outside length of links drawn straight',
+    formula: 'L = n p + 2 d',
     inputs: [links, pitch, size],
     outputs: [
       { key: 'outsideLength_mm', unit: 'mm', meaning: 'n p + 2 d' },
@@ -54,6 +56,7 @@ export const lengthCalculations: readonly Calculation[] = [
   {
     name: 'stress-rate',
     title: 'Stress rate over both legs from the force rate',
+    formula: 'stress rate = 1000 · force rate / ((π/2) d²)',
     inputs: [positive('forceRate_kN_per_s', 'kN/s', 'rate of force'), size],
     outputs: [{ key: 'stressRate_N_per_mm2_per_s', unit: 'N/mm2/s', meaning: 'force rate over nominal area' }],
     source: 'Definition; no chain standard read gives a numeric limit for it',
@@ -68,6 +71,7 @@ export const lengthCalculations: readonly Calculation[] = [
   {
     name: 'force-rate',
     title: 'Force rate that gives a stress rate over both legs',
+    formula: 'force rate = stress rate · (π/2) d² / 1000',
     inputs: [positive('stressRate_N_per_mm2_per_s', 'N/mm2/s', 'rate of mean stress'), size],
     outputs: [{ key: 'forceRate_kN_per_s', unit: 'kN/s', meaning: 'stress rate times nominal area' }],
     source: 'Definition; no chain standard read gives a numeric limit for it',
@@ -79,6 +83,8 @@ export const lengthCalculations: readonly Calculation[] = [
   {
     name: 'strain-rate',
     title: 'Apparent strain rate over the free links',
+    formula: 'strain rate = (v / 60) / (n p), with the table speed v in mm/min',
+    doubts: () => ['It holds take-up and the change of link shape: it is not the strain rate of the steel.'],
     inputs: [positive('tableSpeed_mm_per_min', 'mm/min', 'speed of the machine table'), links, pitch],
     outputs: [{ key: 'strainRate_per_s', unit: '1/s', meaning: 'table speed over the sum of pitches' }],
     source: 'Definition; it holds take-up and change of link shape, and is not the strain rate of the steel',
@@ -94,6 +100,9 @@ export const lengthCalculations: readonly Calculation[] = [
   {
     name: 'link-mass',
     title: 'Mass and bare surface of a plain link',
+    formula:
+      'centre line l = 2 (p − w) + π (w + d); mass m = 7850 · (π/4) d² l / 10⁹; per metre 1000 m / p; surface π d l',
+    doubts: () => ['Without the upset of the weld; published masses lie within 4 % of it.'],
     inputs: [size, pitch, positive('innerWidth_mm', 'mm', 'inside width of a link, not above the pitch')],
     outputs: [
       { key: 'massPerMetre_kg_per_m', unit: 'kg/m', meaning: 'mass per metre of chain' },

@@ -42,8 +42,8 @@ function conformity(inputs: Inputs, of: ConformityQuestion['of']) {
 }
 
 const planOutputs = [
-  { key: 'pieces', unit: '', meaning: 'pieces needed; null where no number is enough' },
-  { key: 'power_pct', unit: '%', meaning: 'chance that this number shows it; null without scatter' },
+  { key: 'pieces', unit: '', meaning: 'pieces needed; none where no number is enough' },
+  { key: 'power_pct', unit: '%', meaning: 'chance that this number shows it; none without scatter' },
   { key: 'sentence', unit: '', meaning: 'the plan in words' },
 ];
 
@@ -68,6 +68,9 @@ export const planningCalculations: readonly Calculation[] = [
   {
     name: 'pieces-for-share',
     title: 'Pieces needed to show that a share of all pieces holds the limit',
+    formula:
+      'least n with P(T ≥ k √n) ≥ power: T noncentral t with n − 1 degrees of freedom and δ = √n (mean − limit − guard band) / s, k the one-sided tolerance factor',
+    doubts: () => ['The scatter is expected, not known: a wrong guess changes the number.'],
     inputs: [...expected, chancePct('share_pct', 'share of all pieces that must hold'), confidence, power],
     outputs: planOutputs,
     source: 'Power of the one-sided normal tolerance bound, noncentral t (factors of ISO 16269-6)',
@@ -77,6 +80,9 @@ export const planningCalculations: readonly Calculation[] = [
   {
     name: 'pieces-for-mean',
     title: 'Pieces needed to show that the mean of a product holds the limit',
+    formula:
+      'least n with P(T ≥ t(C, n − 1)) ≥ power: T noncentral t with n − 1 degrees of freedom and δ = √n (mean − limit − guard band) / s',
+    doubts: () => ['The scatter is expected, not known: a wrong guess changes the number.'],
     inputs: [...expected, confidence, power],
     outputs: planOutputs,
     source: 'Power of the one-sided t test, noncentral t',
@@ -86,6 +92,8 @@ export const planningCalculations: readonly Calculation[] = [
   {
     name: 'chance-all-pass',
     title: 'Chance that every piece of a number passes',
+    formula: 'one piece: Φ((mean − limit − guard band) / s); all n: the n-th power of it',
+    doubts: () => ['The pieces are taken as normal and independent.'],
     inputs: [...expected, positive('pieces', '', 'number of pieces')],
     outputs: [
       { key: 'single_pct', unit: '%', meaning: 'chance that one piece passes' },
@@ -103,6 +111,7 @@ export const planningCalculations: readonly Calculation[] = [
   {
     name: 'pieces-for-difference',
     title: 'Pieces of each product needed to tell two products apart',
+    formula: 'least n with P(T ≥ t(1 − α/2, ν)) ≥ power: T noncentral t with δ = difference / √(s₁²/n + s₂²/n)',
     inputs: [positive('difference_kN', 'kN', 'difference of the means that must not be missed'), ...scatters, power],
     outputs: planOutputs,
     source: noncentral,
@@ -116,6 +125,7 @@ export const planningCalculations: readonly Calculation[] = [
   {
     name: 'difference-power',
     title: 'Chance that a number of pieces tells two products apart',
+    formula: 'P(T ≥ t(1 − α/2, ν)): T noncentral t with δ = difference / √(s₁²/n + s₂²/n)',
     inputs: [
       positive('difference_kN', 'kN', 'difference of the means'),
       ...scatters,
@@ -139,6 +149,8 @@ export const planningCalculations: readonly Calculation[] = [
   {
     name: 'pieces-for-fraction',
     title: 'Pieces to proof test so that a share of all pieces is known to hold',
+    formula:
+      'least n with P(at most c of n fail) ≤ 1 − C, each failing with chance 1 − R; without failures n = ln(1 − C) / ln R',
     inputs: [
       chancePct('reliability_pct', 'share of all pieces that must hold'),
       confidence,
@@ -152,7 +164,7 @@ export const planningCalculations: readonly Calculation[] = [
       },
     ],
     outputs: [
-      { key: 'pieces', unit: '', meaning: 'pieces to be tested; null above 100000' },
+      { key: 'pieces', unit: '', meaning: 'pieces to be tested; none above 100000' },
       { key: 'reached_pct', unit: '%', meaning: 'confidence that this number gives' },
       { key: 'sentence', unit: '', meaning: 'the plan in words' },
     ],
@@ -174,13 +186,16 @@ export const planningCalculations: readonly Calculation[] = [
   {
     name: 'pieces-for-shares',
     title: 'Pieces of each product needed to tell two failing shares apart',
+    formula:
+      'n = ((z(1 − α/2) √(2 p (1 − p)) + z(power) √(p₁ (1 − p₁) + p₂ (1 − p₂))) / (p₁ − p₂))², with p the mean of the two shares',
+    doubts: () => ['Normal approximation: rough below ten expected failures.'],
     inputs: [
       chancePct('first_pct', 'failing share of the first product'),
       chancePct('second_pct', 'failing share of the second'),
       { ...chancePct('alpha_pct', 'chance of telling equal shares apart; 5 where left out'), required: false },
       power,
     ],
-    outputs: [{ key: 'pieces', unit: '', meaning: 'pieces of each; null for equal shares' }],
+    outputs: [{ key: 'pieces', unit: '', meaning: 'pieces of each; none for equal shares' }],
     source: 'Two-sample test of proportions, normal approximation; rough below ten expected failures',
     example: { first_pct: 50, second_pct: 75 },
     compute: (inputs) => ({
@@ -198,6 +213,8 @@ export const planningCalculations: readonly Calculation[] = [
   {
     name: 'rig-check',
     title: 'Whether a rig suits the forces expected',
+    formula:
+      'least force ≥ beginning of the verified range; margin · greatest force ≤ its end; step / least force within the share that the class allows',
     inputs: [
       positive('least_kN', 'kN', 'least force expected'),
       positive('greatest_kN', 'kN', 'greatest force expected'),

@@ -1,25 +1,35 @@
 import { InputError } from '../errors.ts';
-import type { Calculation, CalculationInput, CalculationResult } from './calculation.ts';
+import type { Calculation, CalculationResult } from './calculation.ts';
 import { conformityCalculations } from './conformity-calculations.ts';
 import { decisionCalculations } from './decision-calculations.ts';
 import { gradeCalculations } from './grade-calculations.ts';
+import { type InputFault, readInputs } from './input-reading.ts';
 import { lengthCalculations } from './length-calculations.ts';
 import { planningCalculations } from './planning-calculations.ts';
 import { strengthCalculations } from './strength-calculations.ts';
 import { uncertaintyCalculations } from './uncertainty-calculations.ts';
 import { unitCalculations } from './unit-calculations.ts';
 
-/** Every single calculation there is, in the order in which they are listed. */
-export const calculations: readonly Calculation[] = [
-  ...gradeCalculations,
-  ...lengthCalculations,
-  ...strengthCalculations,
-  ...decisionCalculations,
-  ...conformityCalculations,
-  ...uncertaintyCalculations,
-  ...planningCalculations,
-  ...unitCalculations,
+/** Calculations of one subject of the trade. */
+export interface CalculationGroup {
+  readonly subject: string;
+  readonly calculations: readonly Calculation[];
+}
+
+/** Every single calculation there is, by subject. */
+export const calculationGroups: readonly CalculationGroup[] = [
+  { subject: 'Grade, stress and force', calculations: gradeCalculations },
+  { subject: 'Lengths, elongation and mass', calculations: lengthCalculations },
+  { subject: 'Steel, size and energy', calculations: strengthCalculations },
+  { subject: 'Rig and guard band', calculations: decisionCalculations },
+  { subject: 'Chance and risk of a verdict', calculations: conformityCalculations },
+  { subject: 'Uncertainty', calculations: uncertaintyCalculations },
+  { subject: 'How many pieces, which rig', calculations: planningCalculations },
+  { subject: 'Units and rounding', calculations: unitCalculations },
 ];
+
+/** The same in one list, in the order in which they are listed. */
+export const calculations: readonly Calculation[] = calculationGroups.flatMap((group) => group.calculations);
 
 /** A calculation that was run: what it took, what it gave, and on what it rests. */
 export interface Reckoning {
@@ -27,6 +37,8 @@ export interface Reckoning {
   readonly inputs: Readonly<Record<string, number>>;
   readonly outputs: CalculationResult;
   readonly source: string;
+  /** What to doubt about the result for these inputs. */
+  readonly doubts: readonly string[];
 }
 
 /**
@@ -37,18 +49,15 @@ export interface Reckoning {
  */
 export function reckon(name: string, inputs: Readonly<Record<string, string | number>>): Reckoning {
   const calculation = calculationNamed(name);
-  const faults: string[] = [];
-  const numbers: Record<string, number> = {};
-  for (const key of Object.keys(inputs)) {
-    if (!calculation.inputs.some((input) => input.key === key)) faults.push(`${key} is not an input`);
-  }
-  for (const input of calculation.inputs) {
-    const read = readInput(input, inputs[input.key]);
-    if (read.fault !== null) faults.push(read.fault);
-    else if (read.value !== null) numbers[input.key] = read.value;
-  }
+  const { numbers, faults } = readInputs(calculation, inputs);
   if (faults.length > 0) throw inputFaults(calculation, faults);
-  return { name, inputs: numbers, outputs: calculation.compute(numbers), source: calculation.source };
+  return {
+    name,
+    inputs: numbers,
+    outputs: calculation.compute(numbers),
+    source: calculation.source,
+    doubts: calculation.doubts?.(numbers) ?? [],
+  };
 }
 
 function calculationNamed(name: string): Calculation {
@@ -72,37 +81,8 @@ function nearNames(name: string): readonly string[] {
   return calculations.map((calculation) => calculation.name).filter((candidate) => candidate.split('-').some(isNear));
 }
 
-interface ReadInput {
-  readonly value: number | null;
-  readonly fault: string | null;
-}
-
-function readInput(input: CalculationInput, raw: string | number | undefined): ReadInput {
-  const unit = input.unit === '' || input.unit === 'any' ? '' : ` in ${input.unit}`;
-  if (raw === undefined || raw === '') {
-    return { value: null, fault: input.required ? `${input.key} is missing (${input.meaning}${unit})` : null };
-  }
-  const value = typeof raw === 'number' ? raw : readNumber(raw);
-  if (value === null || !Number.isFinite(value)) {
-    return { value: null, fault: `${input.key} must be a number${unit}, not "${raw}"` };
-  }
-  if (input.choices !== undefined && !input.choices.includes(value)) {
-    return { value: null, fault: `${input.key} must be one of ${input.choices.join(', ')}, not ${value}` };
-  }
-  const isBelow = input.minimum !== undefined && (input.mayBeMinimum ? value < input.minimum : value <= input.minimum);
-  const bound = `${input.mayBeMinimum ? 'at least' : 'above'} ${input.minimum}`;
-  return isBelow
-    ? { value: null, fault: `${input.key} must be ${bound}${unit}, not ${value}` }
-    : { value, fault: null };
-}
-
-/** A number with a decimal point or comma; null for anything else, also where both or several signs are there. */
-function readNumber(text: string): number | null {
-  const plain = text.trim();
-  return /^[+-]?(\d+([.,]\d*)?|[.,]\d+)(e[+-]?\d+)?$/i.test(plain) ? Number(plain.replace(',', '.')) : null;
-}
-
-function inputFaults(calculation: Calculation, faults: readonly string[]): InputError {
+function inputFaults(calculation: Calculation, found: readonly InputFault[]): InputError {
+  const faults = found.map(({ key, words }) => `${key} ${words}`);
   const known = calculation.inputs.map(({ key, required }) => (required ? key : `[${key}]`)).join(', ');
   return new InputError('reckon/inputs', `${calculation.name}: ${faults.join('; ')}. Its inputs are ${known}.`, {
     name: calculation.name,

@@ -6,6 +6,8 @@ export const strengthCalculations: readonly Calculation[] = [
   {
     name: 'strength-split',
     title: 'Steel or size: where the strength of a chain comes from',
+    formula:
+      'σ = 1000 F / A; size factor A / ((π/2) d²); steel factor σ / (10 G); total = size factor · steel factor; (u/σ)² = (u(F)/F)² + (u(A)/A)²',
     inputs: [
       positive('breakingForce_kN', 'kN', 'measured breaking force'),
       positive('area_mm2', 'mm2', 'measured steel area of both legs'),
@@ -18,11 +20,11 @@ export const strengthCalculations: readonly Calculation[] = [
       { key: 'stressOverMeasuredArea_N_per_mm2', unit: 'N/mm2', meaning: 'force over measured area' },
       { key: 'stressOverNominalArea_N_per_mm2', unit: 'N/mm2', meaning: 'force over nominal area' },
       { key: 'sizeFactor', unit: '', meaning: 'measured over nominal area' },
-      { key: 'steelFactor', unit: '', meaning: 'stress over measured area against the grade; null without a grade' },
-      { key: 'totalFactor', unit: '', meaning: 'force against the minimum; null without a grade' },
+      { key: 'steelFactor', unit: '', meaning: 'stress over measured area against the grade; none without a grade' },
+      { key: 'totalFactor', unit: '', meaning: 'force against the minimum; none without a grade' },
       { key: 'honestGrade', unit: '', meaning: 'grade number the steel bears over its measured area' },
-      { key: 'standardGrade', unit: '', meaning: 'highest standard grade it reaches; null below the lowest' },
-      { key: 'stressUncertainty_N_per_mm2', unit: 'N/mm2', meaning: 'standard uncertainty; null without both parts' },
+      { key: 'standardGrade', unit: '', meaning: 'highest standard grade it reaches; none below the lowest' },
+      { key: 'stressUncertainty_N_per_mm2', unit: 'N/mm2', meaning: 'standard uncertainty; none without both parts' },
       { key: 'sentence', unit: '', meaning: 'the split in words' },
     ],
     source: 'Grade definition (ASTM A413/A413M scope, EN 818-1); uncertainty by JCGM 100:2008 5.1.6',
@@ -32,6 +34,8 @@ export const strengthCalculations: readonly Calculation[] = [
   {
     name: 'parting-energy',
     title: 'Elastic energy held by a pull, set free at parting',
+    formula: 'E = F² / (2 K)',
+    doubts: () => ['Beyond the knee the true figure differs: the spring is no longer linear.'],
     inputs: [
       positive('force_kN', 'kN', 'force at parting'),
       positive('stiffness_kN_per_mm', 'kN/mm', 'stiffness of chain and frame together'),

@@ -20,11 +20,13 @@ const value: CalculationInput = positive('value', 'any', 'the number to round');
 const rounding = (facts: {
   readonly name: string;
   readonly title: string;
+  readonly formula: string;
   readonly meaning: string;
   readonly round: (value: number) => number;
 }): Calculation => ({
   name: facts.name,
   title: facts.title,
+  formula: facts.formula,
   inputs: [value],
   outputs: [{ key: 'rounded', unit: 'any', meaning: facts.meaning }],
   source: 'ISO 3 preferred numbers, memory; chain standards print 3.15 as 3.2 and 31.5 as 32',
@@ -37,6 +39,7 @@ export const unitCalculations: readonly Calculation[] = [
   {
     name: 'convert-force',
     title: 'A force in all units of the trade (give exactly one)',
+    formula: '1 kN = 1000 N; 1 lbf = 0.0044482216152605 kN; 1 kgf = 9.80665 N; 1 tonf = 1000 kgf',
     inputs: Object.entries(forceUnits).map(([key, { unit, meaning }]) => optional(key, unit, meaning)),
     outputs: Object.entries(forceUnits).map(([key, { unit, meaning }]) => ({ key, unit, meaning })),
     source: 'Exact by definition: standard gravity 9.80665 m/s2 (CGPM 1901), international pound 0.45359237 kg (1959)',
@@ -46,18 +49,21 @@ export const unitCalculations: readonly Calculation[] = [
   rounding({
     name: 'round-r10',
     title: 'Nearest R10 preferred number',
+    formula: 'nearest of 1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8 times a power of ten',
     meaning: 'R10 number with the smallest difference',
     round: nearestR10,
   }),
   rounding({
     name: 'round-r20',
     title: 'Next R20 preferred number upward',
+    formula: 'next upward of 1, 1.12, 1.25, 1.4, 1.6 … 9 times a power of ten',
     meaning: 'smallest R20 number not below the value',
     round: roundUpR20,
   }),
   rounding({
     name: 'round-r40',
     title: 'Next R40 preferred number downward',
+    formula: 'next downward of 1, 1.06, 1.12, 1.18, 1.25 … 9.5 times a power of ten',
     meaning: 'largest R40 number not above the value',
     round: roundDownR40,
   }),

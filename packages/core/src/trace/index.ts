@@ -14,3 +14,4 @@ export type { TraceSignals } from './signals.ts';
 export { plainBytes } from './text-encoding.ts';
 export { thinCurve } from './thin-curve.ts';
 export { type ThinnedSignals, thinSignals } from './thin-signals.ts';
+export { firstRows, readTraceHeader, type TraceHeader } from './trace-header.ts';

@@ -2,27 +2,14 @@ import { InputError } from '../errors.ts';
 import type { Unit } from '../units/unit.ts';
 import type { ChosenColumn, ChosenColumns } from './column-choice.ts';
 import { chooseColumns } from './column-choice.ts';
-import { headerCells } from './header-cell.ts';
-import type { Layout } from './layout.ts';
-import { findLayout, lineAt, splitCells } from './layout.ts';
 import type { ParseOptions, Signal } from './options.ts';
 import type { NumberTable } from './parse-delimited.ts';
 import { parseDelimited } from './parse-delimited.ts';
 import type { ColumnChoice } from './reading.ts';
 import type { TraceSignals } from './signals.ts';
-import { plainBytes } from './text-encoding.ts';
-import { unquote } from './unquote.ts';
+import { readTraceHeader } from './trace-header.ts';
 
 const SIGNALS: readonly Signal[] = ['time', 'force', 'table', 'extension'];
-
-/** Columns whose first reading is a clock time get the clock as their unit when the file names none. */
-function withClocks(bytes: Uint8Array, layout: Layout): readonly string[] | null {
-  const cells = splitCells(lineAt(bytes, layout.dataFrom, 0).text, layout.delimiter);
-  if (!cells.some((cell) => /^\d+:\d{1,2}:\d{1,2}/.test(cell))) return layout.units;
-  return layout.names.map((_, i) =>
-    /^\d+:\d{1,2}:\d{1,2}/.test(cells[i] ?? '') ? 'hh:mm:ss' : (layout.units?.[i] ?? ''),
-  );
-}
 
 function inBenchUnits(values: Float64Array, unit: Unit): Float64Array {
   const { multiply, divide } = unit;
@@ -130,9 +117,7 @@ function assemble(table: NumberTable, chosen: ChosenColumns, wanted: readonly nu
  * A clock time counts from midnight. Missing readings of table or extension are NaN; rows without force or time are left out and counted.
  */
 export function parseTrace(bytes: Uint8Array, options: ParseOptions = {}): TraceSignals {
-  const plain = unquote(plainBytes(bytes).bytes);
-  const layout = findLayout(plain, options.decimal);
-  const cells = headerCells(layout.names, withClocks(plain, layout));
+  const { plain, layout, cells } = readTraceHeader(bytes, options.decimal);
   const chosen = chooseColumns(cells, options);
   const picked = SIGNALS.map((signal) => chosen[signal]).filter((column) => column !== null);
   const wanted = [...new Set(picked.map((column) => column.index))].sort((a, b) => a - b);

@@ -1,4 +1,5 @@
 export type { UnitFinding } from './parse-unit.ts';
 export { clockSeconds, fromBench, parseUnit, toBench } from './parse-unit.ts';
+export { readTypedNumber, type TypedNumber, type TypedNumberField } from './typed-number.ts';
 export type { Dimension, Unit } from './unit.ts';
 export { AMBIGUOUS_UNITS, FACTOR_SOURCES, UNITS } from './unit.ts';

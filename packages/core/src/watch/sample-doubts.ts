@@ -30,10 +30,14 @@ export function noteStuck(memory: WatchMemory, sample: WatchSample): void {
   doubts.stuckFor_s = same_s;
 }
 
+/** After a gap longer than this, and than five readings, a rise is no jump: the load went on while nothing was read. */
+const JUMP_WITHIN_S = 1;
+
 /** A sudden rise that stays and is more than steel can do. */
 export function noteJump(memory: WatchMemory, to: WatchSample | undefined): void {
   const from_kN = memory.hold.force_kN;
   if (!to || memory.doubts.jumpedAt_s !== null || memory.stage === 'slack' || memory.ended !== null) return;
+  if (to.time_s - memory.hold.time_s > Math.max(JUMP_WITHIN_S, 5 * memory.step_s)) return;
   if (from_kN - memory.zero_kN < loadLevel_kN(memory) || to.force_kN < UNIT_TIMES * from_kN) return;
   memory.doubts.jumpedAt_s = to.time_s;
   memory.doubts.jumpedFrom_kN = from_kN;

@@ -192,6 +192,17 @@ test('a unit changed in mid-pull is doubted', () => {
   assert.ok(view.doubts.some((doubt) => doubt.includes('another unit')));
 });
 
+test('a load that went on while nothing was read is no change of unit', () => {
+  const half = samples.find(({ force_kN }) => force_kN > 0.5 * pull.maximum_kN)?.time_s ?? 0;
+  const back = samples.find(({ force_kN }) => force_kN > 0.9 * pull.maximum_kN)?.time_s ?? 0;
+  const { view } = watch(samples.filter(({ time_s }) => time_s < half || (time_s > back && time_s < back + 2)));
+  assert.ok(back - half > 1, 'the gap is longer than a second');
+  assert.ok(
+    view.doubts.every((doubt) => !doubt.includes('another unit')),
+    view.doubts.join(' '),
+  );
+});
+
 test('rule lines are passed once, in order, at their time, and the next one is told with its distance', () => {
   const ruleLines = [
     { name: 'minimum', force_kN: 22 },
