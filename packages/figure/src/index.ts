@@ -30,6 +30,7 @@ export type { FigureSetting, Theme } from './sheet/setting.ts';
 export { csvOf, type FigureCell, type FigureColumn, type FigureTable, shownCells } from './sheet/table.ts';
 export {
   type OverlaidRule,
+  type OverlaidTop,
   type OverlaidTrace,
   type OverlayAxis,
   type TraceOverlay,

@@ -18,6 +18,13 @@ export interface OverlaidTrace {
   readonly expandedUncertainty_kN: number | null;
   /** Known only as “at least”. */
   readonly isAtLeast: boolean;
+  /** Where the trace has its maximum as read, which a spike may overtop; null where it was not read. */
+  readonly top: OverlaidTop | null;
+}
+
+export interface OverlaidTop {
+  readonly place: number;
+  readonly force_kN: number;
 }
 
 /** A force that traces are held against. */
@@ -60,12 +67,18 @@ export function traceOverlay(data: TraceOverlay, setting: FigureSetting): SVGSVG
   const { em } = ink;
   const margin = { left: 3.8 * em, right: 1.2 * em, top: 2.6 * em, bottom: 4.4 * em };
   const domain = domainOf(data);
-  const plotWidth = setting.width - margin.left - margin.right;
+  const height = 31 * em;
+  const around = {
+    domain,
+    plotWidth: setting.width - margin.left - margin.right,
+    plotHeight: height - margin.top - margin.bottom,
+    ink,
+  };
   return sheet(
     {
       label: inWords(data),
       key: data.traces.map((trace, at): KeyEntry => keyOf(data, { trace, at }, ink)),
-      height: 31 * em,
+      height,
       margin,
       plot: {
         x: { domain: [domain.left, domain.right], label: null },
@@ -73,9 +86,10 @@ export function traceOverlay(data: TraceOverlay, setting: FigureSetting): SVGSVG
         marks: [
           ...acrossAxis({ label: axisWords[data.axis] }, ink),
           ...upAxis({ label: 'force, kN' }, ink, 3.4 * em),
-          ...data.rules.flatMap((rule) => ruleMarks(rule, domain, ink)),
+          ...data.rules.map((rule) => ruleLine(rule, ink)),
           ...data.traces.map((trace, at) => traceMark(trace, strokeOf(data, at, ink))),
-          ...numberMarks(data, { domain, plotWidth, ink }),
+          ...ruleWords(data, around),
+          ...numberMarks(data, around),
         ],
       },
     },
@@ -133,14 +147,20 @@ function traceMark({ places, forces_kN }: OverlaidTrace, stroke: Stroke): Markis
   });
 }
 
-function ruleMarks({ words, force_kN }: OverlaidRule, domain: Domain, ink: Ink): Markish[] {
-  return [
-    ruleY([force_kN], { stroke: ink.accent, strokeWidth: 0.8 * ink.line }),
+function ruleLine({ force_kN }: OverlaidRule, ink: Ink): Markish {
+  return ruleY([force_kN], { stroke: ink.accent, strokeWidth: 0.8 * ink.line });
+}
+
+/** Each on a ground of its own over the traces, at the left where they have not risen yet, and clear of the others. */
+function ruleWords({ rules }: TraceOverlay, { domain, plotHeight, ink }: Around): Markish[] {
+  const wished = rules.map(({ force_kN }) => ((domain.high - force_kN) / (domain.high - domain.low)) * plotHeight);
+  const spread = apart(wished, { gap: 1.35 * ink.em, from: ink.em, to: plotHeight });
+  return rules.map(({ words, force_kN }, at) =>
     text([words], {
       x: domain.left,
       y: force_kN,
       dx: 0.6 * ink.em,
-      dy: -0.25 * ink.em,
+      dy: (spread[at] ?? 0) - (wished[at] ?? 0) - 0.25 * ink.em,
       textAnchor: 'start',
       lineAnchor: 'bottom',
       text: (said: string) => said,
@@ -148,12 +168,13 @@ function ruleMarks({ words, force_kN }: OverlaidRule, domain: Domain, ink: Ink):
       stroke: ink.ground,
       strokeWidth: 3 * ink.line,
     }),
-  ];
+  );
 }
 
 interface Around {
   readonly domain: Domain;
   readonly plotWidth: number;
+  readonly plotHeight: number;
   readonly ink: Ink;
 }
 
@@ -172,7 +193,7 @@ function numberMarks({ traces }: TraceOverlay, { domain, plotWidth, ink }: Aroun
       x1: 'shown',
       x2: 'place',
       y1: domain.high,
-      y2: 'force',
+      y2: 'force_kN',
       stroke: ink.soft,
       strokeWidth: 0.5 * ink.line,
     }),
@@ -188,16 +209,12 @@ function numberMarks({ traces }: TraceOverlay, { domain, plotWidth, ink }: Aroun
   ];
 }
 
-interface Top {
-  readonly place: number;
-  readonly force: number;
-}
-
-/** The highest point drawn; null for a trace without any. */
-function topOf({ places, forces_kN }: OverlaidTrace): Top | null {
-  return forces_kN.reduce<Top | null>((top, force, at) => {
+/** The maximum as read, else the highest point drawn; null for a trace without any. */
+function topOf({ places, forces_kN, top: read }: OverlaidTrace): OverlaidTop | null {
+  if (read !== null) return read;
+  return forces_kN.reduce<OverlaidTop | null>((top, force_kN, at) => {
     const place = places[at] ?? null;
-    return place !== null && (top === null || force > top.force) ? { place, force } : top;
+    return place !== null && (top === null || force_kN > top.force_kN) ? { place, force_kN } : top;
   }, null);
 }
 

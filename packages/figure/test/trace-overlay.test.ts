@@ -22,6 +22,7 @@ function pulled(piece: string, product: string, maximum_kN: number, from = 0): O
     maximum_kN,
     expandedUncertainty_kN: 0.4,
     isAtLeast: false,
+    top: null,
   };
 }
 
@@ -69,6 +70,18 @@ describe('traces over each other', () => {
     assert.match(svg.getAttribute('aria-label') ?? '', /6 pulls: 1 A, 40 kN.*Lines: minimum/);
   });
 
+  test('keep the words of lines apart that lie close together', () => {
+    const rules = [20, 20.1].map((force_kN) => ({ words: `line ${force_kN}`, force_kN }));
+    const svg = traceOverlay(overlay(six, rules), settingOf());
+    const heights = [...svg.querySelectorAll('text')].flatMap((one) => {
+      if (!/^line/.test(one.textContent ?? '')) return [];
+      const chain = [one, one.parentElement].map((part) => part?.getAttribute('transform') ?? '').join(' ');
+      return [[...chain.matchAll(/translate\([^,]+,(-?[\d.]+)\)/g)].reduce((sum, match) => sum + Number(match[1]), 0)];
+    });
+    assert.equal(heights.length, 2);
+    assert.ok(Math.abs((heights[0] ?? 0) - (heights[1] ?? 0)) > 7, heights.join());
+  });
+
   test('leave a hole where the recording has one', () => {
     const whole = pulled('A', 'ASH', 40);
     const holed = { ...whole, places: whole.places.map((place, at) => (at === 20 ? null : place)) };
@@ -82,6 +95,13 @@ describe('traces over each other', () => {
       '';
     assert.equal(path(whole).split('M').length, 2);
     assert.equal(path(holed).split('M').length, 3);
+  });
+
+  test('bear their number at the maximum as read, not at a spike that overtops it', () => {
+    const spiked = pulled('A', 'ASH', 40);
+    const forces_kN = spiked.forces_kN.map((force, at) => (at === 3 ? 60 : force));
+    const table = traceOverlayTable(overlay([{ ...spiked, forces_kN, top: { place: 20, force_kN: 40 } }]));
+    assert.equal(table.rows[0]?.at(-1), 20);
   });
 
   test('are drawn where there is nothing to draw', () => {

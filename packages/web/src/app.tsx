@@ -4,6 +4,7 @@ import { LoadGuard } from './components/load-guard.tsx';
 import { Masthead } from './components/masthead.tsx';
 import { Notice, Reading } from './components/notice.tsx';
 import { bench } from './lib/entry/book.ts';
+import { leaveScreen } from './lib/entry/outbox.ts';
 import { hrefs, patterns } from './lib/route.ts';
 import { text } from './lib/text.ts';
 import { noteVisit } from './lib/visits.ts';
@@ -34,7 +35,10 @@ const People = lazy(() => import('./features/people/people.tsx'));
 export function App() {
   const [, params] = useRoute('/c/:code/*?');
   const [location] = useLocation();
-  useEffect(() => noteVisit(location), [location]);
+  useEffect(() => {
+    noteVisit(location);
+    return leaveScreen;
+  }, [location]);
   return (
     <>
       <Masthead code={params?.code ?? null} />

@@ -74,7 +74,7 @@ function questionOf({ code, context }: InputError, cells: readonly HeaderCell[])
   const units = unitsOffered[dimensions[signal]];
   if (code === 'trace/no-force-column' || code === 'trace/ambiguous-column')
     return { signal, asks: 'column', code, columns: columnsOf(context.choices, cells), units };
-  if (!code.startsWith('trace/unit-') || typeof context.column !== 'number') return null;
+  if (!/^trace\/unit-/.test(code) || typeof context.column !== 'number') return null;
   return { signal, asks: 'unit', code, columns: [context.column], units };
 }
 

@@ -14,7 +14,7 @@ const letterWait_ms = 1500;
 export function KeyWays({ code }: { readonly code: string | null }) {
   const [open, setOpen] = useState<Open>(null);
   const [, go] = useLocation();
-  const since = useRef(0);
+  const since = useRef(Number.NEGATIVE_INFINITY);
   useEffect(() => {
     const places = [...(code === null ? [] : campaignPlaces(code)), ...benchPlaces()];
     const onKey = (event: KeyboardEvent) => {
@@ -25,7 +25,7 @@ export function KeyWays({ code }: { readonly code: string | null }) {
       }
       if (event.ctrlKey || event.metaKey || event.altKey || isTyping(event.target)) return;
       if (event.timeStamp - since.current < letterWait_ms) {
-        since.current = 0;
+        since.current = Number.NEGATIVE_INFINITY;
         const place = places.find(({ letter }) => letter === event.key.toLowerCase());
         if (!place) return;
         event.preventDefault();

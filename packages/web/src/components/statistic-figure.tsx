@@ -2,7 +2,8 @@ import './statistic-figure.css';
 import { useComputedColorScheme } from '@mantine/core';
 import type { FigureSetting, FigureTable } from '@provinghouse/figure';
 import { csvOf, shownCells } from '@provinghouse/figure';
-import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { type ReactNode, type RefObject, useEffect, useRef, useState } from 'react';
+import { isPrinting, onPrinting } from '../lib/printing.ts';
 import { save, savedPng, savedSvg } from '../lib/save-figure.ts';
 import { text } from '../lib/text.ts';
 
@@ -36,13 +37,14 @@ export function StatisticFigure({ title, how, file, draw, table }: StatisticFigu
   );
 }
 
-/** Drawn to the width of its place, and anew when that or the ground changes. */
+/** Drawn to the width of its place once that comes near the window or is printed, and anew when width or ground changes. */
 export function Drawing({ draw }: Pick<StatisticFigureProps, 'draw'>) {
   const host = useRef<HTMLDivElement>(null);
+  const isNear = useNear(host);
   const ground = useComputedColorScheme('light', { getInitialValueInEffect: false });
   useEffect(() => {
     const place = host.current;
-    if (place === null) return;
+    if (place === null || !isNear) return;
     let width = 0;
     const redraw = () => {
       const wide = Math.max(leastWidth, Math.floor(place.clientWidth));
@@ -55,8 +57,33 @@ export function Drawing({ draw }: Pick<StatisticFigureProps, 'draw'>) {
     const watch = new ResizeObserver(redraw);
     watch.observe(place);
     return () => watch.disconnect();
-  }, [draw, ground]);
-  return <div ref={host} className="statistic-drawing" />;
+  }, [draw, ground, isNear]);
+  return <div ref={host} className={isNear ? 'statistic-drawing' : 'statistic-drawing statistic-waiting'} />;
+}
+
+/** Within a window's height or so of what is seen, a figure is drawn before it is scrolled to. */
+const nearness = '700px';
+
+/** Whether a place has come near the window, or the page is about to be printed. Once near, it stays so. */
+function useNear(host: RefObject<HTMLElement | null>): boolean {
+  const [isNear, setNear] = useState(isPrinting);
+  useEffect(() => {
+    const place = host.current;
+    if (place === null || isNear) return;
+    const watch = new IntersectionObserver(
+      (entries) => {
+        if (entries.some((entry) => entry.isIntersecting)) setNear(true);
+      },
+      { rootMargin: nearness },
+    );
+    watch.observe(place);
+    const off = onPrinting(() => setNear(true));
+    return () => {
+      watch.disconnect();
+      off();
+    };
+  }, [host, isNear]);
+  return isNear;
 }
 
 /** The words of a figure are set a little smaller than those of the page. */

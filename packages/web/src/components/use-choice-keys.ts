@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'react';
+import { flushSync } from 'react-dom';
 
 /** Keys that choose something on the page, in small letters: `c`, `3`, `enter`. Not while something is typed, nor while a sheet lies over the page. */
 export function useChoiceKeys(keys: Readonly<Record<string, () => void>>): void {
@@ -10,7 +11,8 @@ export function useChoiceKeys(keys: Readonly<Record<string, () => void>>): void 
       if (!act || event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || event.repeat) return;
       if (isTaken(event)) return;
       event.preventDefault();
-      act();
+      // Keys follow each other faster than a page is drawn: each must see what the one before chose.
+      flushSync(act);
     };
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);

@@ -18,8 +18,6 @@ import { clockText, instantOf } from './when.ts';
 interface IncomingFileProps {
   readonly desk: Desk;
   readonly file: File;
-  /** Codes of pulls that files above this one are about to take. */
-  readonly ahead: number;
   readonly isOpen: boolean;
   /** Name of a file above with the same bytes; null where there is none. */
   readonly sameAs: string | null;
@@ -86,7 +84,7 @@ export function IncomingFile(props: IncomingFileProps) {
 }
 
 /** All that is chosen of a file before it is a pull. */
-function useIncoming({ desk, file, ahead, sameAs, onKept }: IncomingFileProps, sha256: string | null) {
+function useIncoming({ desk, file, sameAs, onKept }: IncomingFileProps, sha256: string | null) {
   const [typed, setTyped] = useState<PullTyped>(() => ({
     piece: '',
     pull: '',
@@ -101,7 +99,8 @@ function useIncoming({ desk, file, ahead, sameAs, onKept }: IncomingFileProps, s
   const [columns, setColumns] = useState<ColumnsAsked | null>(null);
   const [isMeant, setMeant] = useState(false);
   const [stands, setStands] = useState<string | null>(null);
-  const pull = ownPull ?? freePull(desk, ahead);
+  // Whichever file is accepted first takes the next code, and those that wait move on.
+  const pull = ownPull ?? nextPull(desk.pulls.map(({ body }) => body.pull));
   const whole = { ...typed, pull };
   const seen = usePreview(desk.code, requestOf({ file, typed, columns, sha256 }));
   const keeping = useKeeping(desk, whole, (row) => onKept({ pull: row.pull, piece: row.piece }));
@@ -157,12 +156,6 @@ function requestOf({ file, typed, columns, sha256 }: Chosen): TracePreviewReques
     pulledAt: instantOf(typed.when),
     ...(columns === null ? {} : { columns }),
   };
-}
-
-function freePull(desk: Desk, ahead: number): string {
-  const codes = desk.pulls.map(({ body }) => body.pull);
-  for (let before = 0; before < ahead; before += 1) codes.push(nextPull(codes));
-  return nextPull(codes);
 }
 
 interface Standing {

@@ -42,7 +42,6 @@ export function IncomingList({ desk }: { readonly desk: Desk }) {
             key={id}
             desk={desk}
             file={file}
-            ahead={at}
             isOpen={shown === id}
             sameAs={waiting.slice(0, at).find((one) => sha256 !== null && one.sha256 === sha256)?.file.name ?? null}
             onHere={(here) => setWaiting((now) => now.map((one) => (one.id === id ? { ...one, sha256: here } : one)))}

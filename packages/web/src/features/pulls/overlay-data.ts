@@ -1,6 +1,7 @@
 import type { CampaignFinding, PullCurve } from '@provinghouse/contract';
-import type { OverlaidRule, OverlaidTrace, OverlayAxis } from '@provinghouse/figure';
-import { signalOf } from '../../components/trace/curve-axis.ts';
+import type { TraceReading } from '@provinghouse/core';
+import type { OverlaidRule, OverlaidTop, OverlaidTrace, OverlayAxis } from '@provinghouse/figure';
+import { placeOf, signalOf } from '../../components/trace/curve-axis.ts';
 import { ruleLinesOf } from '../../components/trace/trace-mark.ts';
 import type { Recording } from './overlay.tsx';
 
@@ -12,8 +13,9 @@ export function overlaid(
 ): OverlaidTrace | null {
   const places = signalOf(curve, axis);
   if (places === null) return null;
-  const pull = finding?.pieces.find(({ piece }) => piece === recording.piece)?.pull;
-  const maximum = pull?.pull === recording.pull ? pull.maximum : null;
+  const found = finding?.pieces.find(({ piece }) => piece === recording.piece)?.pull;
+  const pull = found?.pull === recording.pull ? found : null;
+  const maximum = pull?.maximum ?? null;
   return {
     ...recording,
     places,
@@ -21,7 +23,17 @@ export function overlaid(
     maximum_kN: maximum?.value ?? null,
     expandedUncertainty_kN: maximum?.expandedUncertainty ?? null,
     isAtLeast: maximum?.isAtLeast ?? false,
+    top: pull?.reading ? topOf(pull.reading, curve, axis) : null,
   };
+}
+
+function topOf(
+  { timeAtMaximum_s, maximumForce_kN }: TraceReading,
+  curve: PullCurve,
+  axis: OverlayAxis,
+): OverlaidTop | null {
+  const place = timeAtMaximum_s === null ? null : placeOf(curve, axis, timeAtMaximum_s);
+  return place === null || maximumForce_kN === null ? null : { place, force_kN: maximumForce_kN };
 }
 
 /** The forces that the products asked for are held against; a line that all of them share is named once. */

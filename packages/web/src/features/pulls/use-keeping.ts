@@ -32,6 +32,7 @@ export function useKeeping(desk: Desk, typed: PullTyped, onKept: (row: Row<'pull
   const faults = pullFaults(typed, desk, asksOverride);
   const send = async ({ row, files = [] }: ToSend) => {
     setOnItsWay(true);
+    setRefused(null);
     const override = asksOverride ? typed.override.trim() : null;
     const outcome = await keepPull(desk, { row, files, override });
     setOnItsWay(false);

@@ -29,7 +29,11 @@ export type Outcome =
 
 const key = 'provinghouse-outbox';
 const listeners = new Set<() => void>();
+/** Entries of this window whose outcome is waited for. */
 const awaited = new Map<string, (outcome: Outcome) => void>();
+/** Of those, the ones whose screen is still there to show a refusal where it was typed. */
+const shown = new Set<string>();
+const outcomes = typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel('provinghouse-outcomes');
 let state: Outbox = { waiting: held(), kept: null, isCutOff: false };
 let isSending = false;
 
@@ -60,11 +64,22 @@ function changeList(edit: (list: readonly Outgoing[]) => readonly Outgoing[]): v
 
 /** Puts an entry on its way; tells what became of it. It is in this browser's own store before this returns. */
 export function enqueue(entry: Omit<Outgoing, 'id' | 'refused'>): Promise<Outcome> {
-  const id = crypto.randomUUID();
+  const id = freshId();
   const outcome = new Promise<Outcome>((resolve) => awaited.set(id, resolve));
+  shown.add(id);
   changeList((list) => [...list, { ...entry, id, refused: null }]);
   void sendAll();
   return outcome;
+}
+
+/** `randomUUID` is there only where the page came over TLS or from this machine; a tablet on the bench's own network has neither. */
+function freshId(): string {
+  return [...crypto.getRandomValues(new Uint8Array(16))].map((byte) => byte.toString(16).padStart(2, '0')).join('');
+}
+
+/** The screen was left: a refusal that comes now is kept in the list until somebody has seen it. */
+export function leaveScreen(): void {
+  shown.clear();
 }
 
 /** Takes back an entry that is not kept. */
@@ -78,7 +93,9 @@ export async function sendAll(): Promise<void> {
   if (isSending) return;
   isSending = true;
   try {
-    await navigator.locks.request(key, sendInTurn);
+    // Without locks (see freshId) two windows may send one entry twice, which the record takes as once.
+    if ('locks' in navigator) await navigator.locks.request(key, sendInTurn);
+    else await sendInTurn();
   } finally {
     isSending = false;
   }
@@ -116,13 +133,33 @@ function settle(entry: Outgoing, outcome: Outcome): void {
     change({ isCutOff: false, kept: { book, ledgerSeq: outcome.answer.ledgerSeq, label } });
     tellChange(book);
   } else {
-    // A screen that still waits for this answer shows the fault where it was typed; one that was left is answered here.
-    const refuse = (one: Outgoing) => (one.id === id ? { ...one, refused: outcome.fault } : one);
-    changeList((list) => (awaited.has(id) ? list.filter((one) => one.id !== id) : list.map(refuse)));
+    changeList((list) => list.map((one) => (one.id === id ? { ...one, refused: outcome.fault } : one)));
     change({ isCutOff: false });
   }
-  awaited.get(id)?.(outcome);
+  tell(id, outcome);
+  outcomes?.postMessage({ id, outcome, kept: state.kept });
+}
+
+/** Hands an outcome to whoever waits for it in this window. A refusal that a screen shows where it was typed need not stand in the list, too. */
+function tell(id: string, outcome: Outcome): void {
+  const resolve = awaited.get(id);
+  if (!resolve) return;
   awaited.delete(id);
+  if (shown.delete(id) && !outcome.kept) changeList((list) => list.filter((one) => one.id !== id));
+  resolve(outcome);
+}
+
+interface ToldOutcome {
+  readonly id: string;
+  readonly outcome: Outcome;
+  readonly kept: Outbox['kept'];
+}
+
+/** Another window sent an entry of this one. */
+function onOutcome({ data }: MessageEvent<ToldOutcome>): void {
+  if (!awaited.has(data.id)) return;
+  if (data.outcome.kept) change({ waiting: held(), kept: data.kept, isCutOff: false });
+  tell(data.id, data.outcome);
 }
 
 function subscribe(listener: () => void): () => void {
@@ -136,6 +173,7 @@ export function useOutbox(): Outbox {
 
 /** Begins the sending of what an earlier visit left, and goes on when the network is back or another window changed the list. */
 export function openOutbox(): void {
+  outcomes?.addEventListener('message', onOutcome);
   window.addEventListener('online', () => void sendAll());
   window.addEventListener('storage', (event) => {
     if (event.key === key) change({ waiting: held() });
