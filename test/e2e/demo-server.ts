@@ -15,7 +15,13 @@ export const demoCampaign = 'SALLOW-REACH';
 export async function serveDemo(): Promise<DemoServer> {
   const home = await mkdtemp(join(tmpdir(), 'provinghouse-e2e-'));
   process.env.PROVINGHOUSE_HOME = home;
-  const served = await serveRecord({ port: 0, host: '127.0.0.1', demo: true, progress: () => undefined });
+  const served = await serveRecord({
+    port: 0,
+    host: '127.0.0.1',
+    demo: true,
+    progress: () => undefined,
+    webRoot: process.env.PROVINGHOUSE_SCREENS,
+  });
   return {
     address: served.address,
     close: async () => {
