@@ -28,6 +28,8 @@ export interface CampaignAtRig {
   readonly campaign: string;
   readonly title: string;
   readonly marking: string | null;
+  /** Nothing was pulled yet and the plan is not frozen: a pull would come before it is on record what was planned. */
+  readonly isPlanOpen: boolean;
   readonly rangeMinimum_kN: number | null;
   readonly rangeMaximum_kN: number | null;
   readonly class: number | null;

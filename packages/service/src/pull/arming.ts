@@ -24,12 +24,13 @@ export interface Cleared {
 
 /**
  * Goes through everything that must hold before a pull. The first thing that does not is an InputError with its own code: `pull/rig-unknown`, `pull/practice-in-earnest`, `pull/piece-unknown`, `pull/piece-not-confirmed`, `pull/piece-pulled`,
- * `pull/certificate-not-in-force`, `pull/force-unknown`, `pull/range-unknown`, `pull/range-unfit`, `pull/fixture-limit`, `pull/operator-unknown`,
+ * `entry/plan-not-frozen`, `pull/certificate-not-in-force`, `pull/force-unknown`, `pull/range-unknown`, `pull/range-unfit`, `pull/fixture-limit`, `pull/operator-unknown`,
  * `pull/caution-open`.
  */
 export function clearToArm(input: ArmInput, ground: ArmingGround): Cleared {
   const campaign = campaignOf(input, ground);
   const piece = pieceOf(input, campaign, ground);
+  refuseOpenPlan(campaign);
   refuseCertificate(campaign, ground);
   refuseRange(piece, campaign, ground);
   refuseFixture(piece, ground);
@@ -83,6 +84,14 @@ function pieceOf(input: ArmInput, campaign: CampaignAtRig, ground: ArmingGround)
       piece: piece.piece,
     });
   return piece;
+}
+
+function refuseOpenPlan({ campaign, isPlanOpen }: CampaignAtRig): void {
+  if (!isPlanOpen) return;
+  throw refused(
+    'entry/plan-not-frozen',
+    `Freeze the plan of ${campaign} in its Brief before the first pull: what was planned must be on record before a result is known.`,
+  );
 }
 
 function refuseCertificate({ certificate }: CampaignAtRig, { rig }: ArmingGround): void {

@@ -41,6 +41,7 @@ export function campaignAtRig(
     campaign: campaign.campaign,
     title: campaign.title,
     marking: campaign.marking,
+    isPlanOpen: campaign.plan_frozen_at === null && rows.pulls.length === 0,
     rangeMinimum_kN: row.range_minimum,
     rangeMaximum_kN: row.range_maximum,
     class: row.class,

@@ -43,6 +43,7 @@ function practiceRows(now: Date): CampaignRows {
         table_speed_min_mm_per_min: 10,
         table_speed_max_mm_per_min: 60,
         marking: 'practice: every figure is simulated',
+        plan_frozen_at: now.toISOString(),
       }),
     ],
     people: [rowWith('people', { person: 'learner', name: 'Learner (invented)', role: 'practice pulls' })],

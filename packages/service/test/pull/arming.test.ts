@@ -9,6 +9,7 @@ const campaign: CampaignAtRig = {
   campaign: 'QUAY-1',
   title: 'One chain',
   marking: null,
+  isPlanOpen: false,
   rangeMinimum_kN: 10,
   rangeMaximum_kN: 100,
   class: 1,
@@ -101,6 +102,7 @@ const refusals = [
   ['a tag that was not read', 'pull/piece-not-confirmed', { confirmed: '' }, {}],
   ['a piece that was pulled', 'pull/piece-pulled', of('ASH-8-2'), {}],
   ['a piece that another rig has', 'pull/piece-pulled', {}, { piecesTaken: ['QUAY-1/ASH-8-1'] }],
+  ['a campaign whose plan is not frozen yet', 'entry/plan-not-frozen', {}, change({ isPlanOpen: true })],
   ['no certificate', 'pull/certificate-not-in-force', {}, change({ certificate: null })],
   [
     'a certificate out of date',
