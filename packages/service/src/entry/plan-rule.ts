@@ -18,7 +18,7 @@ export function planRule(campaign: Row<'campaign'>, { rows, why }: EntryRequest,
       'entry/plan-frozen',
       `The plan was frozen at ${campaign.plan_frozen_at}. A product added now is an amendment: give its reason.`,
     );
-  if (isBlind(campaign) && (rows.products ?? rows.samples ?? []).length > 0)
+  if (isBlind(campaign) && [...(rows.products ?? []), ...(rows.samples ?? [])].length > 0)
     throw new InputError(
       'entry/blind',
       'This campaign is blind now. Products and samples are entered before the plan is frozen, or after unblinding.',

@@ -137,7 +137,7 @@ test('from the freezing of a blind plan to the unblinding, nothing shown names p
   assert.match(blind, /Product A/);
   assert.match(blind, /K7P/);
   await assert.rejects(
-    enterRows(code, { rows: { samples: [sample, { ...sample, sample: 'S9' }] }, who }, effects),
+    enterRows(code, { rows: { products: [], samples: [sample, { ...sample, sample: 'S9' }] }, who }, effects),
     coded('entry/blind'),
   );
   await unblind(code, { who, why: 'all pulls are done' }, effects);

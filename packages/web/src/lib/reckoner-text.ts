@@ -3,7 +3,7 @@ export const reckonerText = {
   title: 'Reckoner',
   lead: 'Each calculation on its own, with its formula and source. Results follow as you type; the address of this page holds every entry, so sending it on sends the numbers.',
   find: 'Calculations',
-  findHow: 'Press / to search, Enter to open the first.',
+  findHow: 'Press F to search, Enter to open the first.',
   search: 'Find a calculation',
   searchHint: 'grade, elongation, zinc, pieces …',
   count: (found: number, all: number) => (found === all ? `${all} calculations` : `${found} of ${all} calculations`),

@@ -5,7 +5,7 @@ export const rulebookText = {
   title: 'Rulebook',
   lead: 'What the standards ask of a chain, limit by limit, each with its source. Nothing here was read in an official copy of a standard: the marks say how far a number can be trusted.',
   search: 'Find a specification',
-  searchHow: 'Fill in what you know. The address holds the search.',
+  searchHow: 'Press F and fill in what you know. The address holds the search.',
   words: 'Name or words',
   wordsHint: 'EN 818, sling, anchor …',
   grade: 'Grade',

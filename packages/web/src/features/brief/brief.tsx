@@ -45,6 +45,7 @@ function BriefPage({ code, held, products }: BriefPageProps) {
   const { finding, brief, fault } = useComputed(code);
   const isBlind = campaign.blinding === 'blind' && campaign.plan_frozen_at !== null && campaign.unblinded_at === null;
   const isPlanned = brief?.products.some(({ pieces }) => pieces > 0) === true;
+  const hasLatePulls = campaign.plan_frozen_at === null && finding?.pieces.some(({ pull }) => pull !== null) === true;
   const isAnswered = finding !== null && brief !== null && finding.products.length > 0;
   return (
     <Page
@@ -77,10 +78,14 @@ function BriefPage({ code, held, products }: BriefPageProps) {
         </Section>
       ) : null}
       <Section label={words.desk.plan.label} note={words.desk.plan.how}>
-        <PlanPart code={code} held={held} brief={brief} />
+        <PlanPart code={code} held={held} brief={brief} isLate={hasLatePulls} />
       </Section>
       <Section label={words.desk.freeze.label}>
-        <FreezePart code={code} campaign={campaign} products={products} />
+        {hasLatePulls ? (
+          <p className="lead-in">{words.desk.freeze.late}</p>
+        ) : (
+          <FreezePart code={code} campaign={campaign} products={products} />
+        )}
       </Section>
       {campaign.plan_frozen_at === null ? null : (
         <Section label={words.desk.amendments.label} note={words.desk.amendments.how}>

@@ -112,12 +112,20 @@ interface ClaimCheck {
   readonly own: readonly OwnStandard[];
   /** Products that stand there; without the one that is corrected. */
   readonly others: readonly RowHeld<'products'>[];
+  /** As it stood before a correction. */
+  readonly before?: Row<'products'>;
 }
 
 /** A claim that the Rulebook does not hold, or a code that is taken: each at its field. */
-export function claimFault(row: Row<'products'>, { own, others }: ClaimCheck): RowFault | null {
+export function claimFault(row: Row<'products'>, { own, others, before }: ClaimCheck): RowFault | null {
   const isTaken = others.some(({ id }) => id.toLowerCase() === row.product.toLowerCase());
   if (isTaken) return { column: 'product', fault: words.taken(row.product) };
+  // The campaign may hold an own specification that this browser does not.
+  const isSameRule =
+    before?.specification === row.specification &&
+    before.grade === row.grade &&
+    before.nominal_size_mm === row.nominal_size_mm;
+  if (isSameRule) return null;
   const claim = { specification: row.specification, grade: row.grade ?? '', size_mm: row.nominal_size_mm };
   const found = lookUp(claim, own);
   return found !== null && 'fault' in found ? { column: found.column, fault: found.fault } : null;

@@ -1,4 +1,5 @@
 import type { CampaignFinding, Row, RowHeld } from '@provinghouse/contract';
+import { standardId } from '@provinghouse/core';
 import { useState } from 'react';
 import { Correction, Withdrawal } from '../../components/correction.tsx';
 import { TextField } from '../../components/form-field.tsx';
@@ -38,6 +39,7 @@ export function ClaimPart({ code, campaign, isBlind, products, finding }: ClaimP
         <ClaimTable
           products={products}
           finding={finding}
+          isBlind={isBlind}
           {...(isBlind
             ? {}
             : {
@@ -140,7 +142,7 @@ interface Keeping {
 
 /** An own specification goes into the campaign with the product that is judged by it. Gives the fault in words, or null. */
 async function keepClaim(code: string, row: Row<'products'>, { own, why }: Keeping): Promise<string | null> {
-  const standard = own.find(({ id }) => id === row.specification);
+  const standard = own.find(({ id }) => standardId(id) === standardId(row.specification));
   const files: { path: string; sha256: string }[] = [];
   if (standard) {
     const sent = await sendFile(new Blob([JSON.stringify(standard, null, 2)]));
@@ -169,7 +171,7 @@ function ClaimCorrection({
       what={words.ofProduct(held.id)}
       asked={claimColumns(own, false)}
       beside={(typed) => <ClaimLimits typed={typed} own={own} />}
-      check={(row) => claimFault(row, { own, others: rest })}
+      check={(row) => claimFault(row, { own, others: rest, before: held.body })}
       note={isFrozen ? <p className="soft">{text.brief.desk.amendment}</p> : null}
       onDone={onDone}
     />

@@ -8,12 +8,13 @@ interface ClaimTableProps {
   readonly products: readonly RowHeld<'products'>[];
   /** Null while it is being judged, or cannot be. */
   readonly finding: CampaignFinding | null;
+  readonly isBlind: boolean;
   readonly onCorrect?: (held: RowHeld<'products'>) => void;
   readonly onWithdraw?: (held: RowHeld<'products'>) => void;
 }
 
 /** What each product is sold as, what it claims, and how many pieces were prepared of it. */
-export function ClaimTable({ products, finding, onCorrect, onWithdraw }: ClaimTableProps) {
+export function ClaimTable({ products, finding, isBlind, onCorrect, onWithdraw }: ClaimTableProps) {
   const { claimHead: head, desk } = text.brief;
   return (
     <section className="pad-scroll" aria-label={text.brief.claimsCaption}>
@@ -44,6 +45,7 @@ export function ClaimTable({ products, finding, onCorrect, onWithdraw }: ClaimTa
               key={held.id}
               held={held}
               finding={finding}
+              isBlind={isBlind}
               {...(onCorrect ? { onCorrect } : {})}
               {...(onWithdraw ? { onWithdraw } : {})}
             />
@@ -57,6 +59,7 @@ export function ClaimTable({ products, finding, onCorrect, onWithdraw }: ClaimTa
 function ClaimRow({
   held,
   finding,
+  isBlind,
   onCorrect,
   onWithdraw,
 }: Omit<ClaimTableProps, 'products'> & { readonly held: RowHeld<'products'> }) {
@@ -66,8 +69,8 @@ function ClaimRow({
   return (
     <tr>
       <th scope="row">
-        <strong className="line brief-supplier">{body.supplier}</strong>
-        <span className="soft small brief-code">{body.product}</span>
+        <strong className="line brief-supplier">{isBlind ? body.product : body.supplier}</strong>
+        {isBlind ? null : <span className="soft small brief-code">{body.product}</span>}
       </th>
       <td>{body.description ?? <span className="soft">{text.notRecorded}</span>}</td>
       <td>{judged?.specification.title ?? titleOf(body)}</td>

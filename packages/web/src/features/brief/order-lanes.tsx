@@ -43,7 +43,9 @@ export function OrderLanes({ label, sentence, products, rigs, placed, blockEnds,
         viewBox={`0 0 ${width} ${height}`}
         width={width * scale}
         height={height * scale}
-        role="img" aria-label={`${label}. ${sentence}`}>
+        role="img"
+        aria-label={`${label}. ${sentence}`}
+      >
         {blockEnds.map((end) => (
           <line key={end} className="lanes-block" x1={x(end + 0.5)} x2={x(end + 0.5)} y1={0} y2={height} />
         ))}

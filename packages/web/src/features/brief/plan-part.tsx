@@ -23,9 +23,15 @@ interface PlanPartProps {
   readonly brief: BriefFinding | null;
 }
 
+interface PlanPartState extends PlanPartProps {
+  /** Pulls were made without a plan on record: one made now would be none. */
+  readonly isLate: boolean;
+}
+
 /** The plan: asked for while it lacks something, then shown, and corrected or amended with a reason. */
-export function PlanPart({ code, held, brief }: PlanPartProps) {
+export function PlanPart({ code, held, brief, isLate }: PlanPartState) {
   const { pieces_per_product, order_seed } = held.body;
+  if (isLate && pieces_per_product === null) return <ReachTable brief={brief} planned={null} />;
   if (pieces_per_product === null || order_seed === null) return <PlanForm code={code} held={held} brief={brief} />;
   return <PlanFacts code={code} held={held} brief={brief} />;
 }
@@ -74,11 +80,15 @@ function piecesTyped(typed: Typed): number | null {
 
 /** Drawn once by the browser's own source of chance, or typed. */
 function SeedControl({ typed: _typed, onOther: _other, ...given }: OwnControl) {
-  const draw = () => given.onChange(String(crypto.getRandomValues(new Uint32Array(1))[0] ?? 0));
+  const isDrawn = given.value.trim() !== '';
+  // Drawn again and again until an order pleases, it would be no lot.
+  const draw = () => {
+    if (!isDrawn) given.onChange(String(crypto.getRandomValues(new Uint32Array(1))[0] ?? 0));
+  };
   return (
     <div className="seed-field">
       <TextField {...given} isNumber />
-      <button type="button" className="press" onClick={draw}>
+      <button type="button" className="press" aria-disabled={isDrawn || undefined} onClick={draw}>
         {words.draw}
       </button>
     </div>

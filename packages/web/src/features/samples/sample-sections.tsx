@@ -54,7 +54,7 @@ function Received({ bench, seen }: SampleSectionsProps) {
   const { body } = held;
   const book = bench.campaign.campaign;
   const facts = [
-    [words.label.product, product === null ? body.product : `${product.supplier}: ${product.product}`],
+    [words.label.product, product === null || bench.isBlind ? body.product : `${product.supplier}: ${product.product}`],
     [words.label.received_on, body.received_on],
     [words.label.received_by, body.received_by],
     [words.label.bought_from, body.bought_from],

@@ -36,13 +36,13 @@ function SamplesPage({ bench }: { readonly bench: Bench }) {
   return (
     <Page title={words.title} mark={campaign.title} lead={words.lead}>
       {isBlind ? (
-        <Section label={text.brief.desk.standing.blind}>
+        <Section label={text.brief.desk.standing.blindLabel}>
           <p className="lead-in">{words.blind}</p>
         </Section>
       ) : null}
       {alarmed.length === 0 ? null : (
         <Section label={words.attention} note={words.attentionHow}>
-          <AlertList samples={alarmed} onChoose={choose} />
+          <AlertList samples={alarmed} isBlind={isBlind} onChoose={choose} />
         </Section>
       )}
       {isBlind ? null : (
