@@ -40,6 +40,11 @@ export function addEntryApi(app: FastifyInstance, ports: EntryPorts): void {
     ({ body }) => ports.hold(body),
   );
   app.post('/api/demo', write(entryBodies.nothing, entryAnswers.keptCampaign), () => ports.demo());
+  app.get(
+    '/api/bench/files',
+    { schema: { response: { 200: entryAnswers.files }, summary: 'Files of the bench: own specifications' } },
+    () => ports.benchFiles(),
+  );
   addSteps(app, ports);
   addPullsApi(app, ports);
   addKitApi(app, ports);

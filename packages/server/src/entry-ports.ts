@@ -4,6 +4,7 @@ import type {
   CorrectionRequest,
   CutRequest,
   EntryRequest,
+  FileHeld,
   HangingResults,
   HeldFile,
   Kept,
@@ -24,6 +25,7 @@ import {
   correctRow,
   enterRows,
   type FileRead,
+  filesOfBench,
   freezePlan,
   holdFile,
   type PageAsked,
@@ -51,6 +53,8 @@ export interface EntryPorts {
   rows(book: string, kind: TableName, page: PageAsked): Promise<RowsHeld>;
   hold(bytes: Uint8Array): Promise<HeldFile>;
   file(book: string, path: string): Promise<FileRead>;
+  /** The own specifications of the bench, by path. */
+  benchFiles(): Promise<readonly FileHeld[]>;
   cut(campaign: string, request: CutRequest): Promise<KeptCut>;
   /** Labels of pieces as PDF. */
   labels(campaign: string, asked: LabelsAsked): Promise<Uint8Array>;
@@ -82,6 +86,7 @@ export function entryPorts(effects: Effects): EntryPorts {
     unblind: (campaign, request) => unblind(campaign, request, effects),
     rows: (book, kind, page) => rowsHeld(book, kind, page, effects),
     hold: (bytes) => holdFile(bytes, effects),
+    benchFiles: () => filesOfBench(effects),
     file: (book, path) => readFileOf(book, path, effects),
     cut: (campaign, request) => cutSample(campaign, request, { ...effects, draw: randomInt }),
     labels: (campaign, asked) => labelsOf(campaign, asked, effects),

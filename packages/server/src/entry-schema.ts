@@ -83,6 +83,15 @@ export const entryAnswers = {
   keptCampaign: body({ ledgerSeq, campaign: { type: 'string' } }, ['ledgerSeq', 'campaign']),
   keptRevision: body({ ledgerSeq, revision: { type: 'integer' } }, ['ledgerSeq', 'revision']),
   heldFile: body({ sha256, size: { type: 'integer' } }, ['sha256', 'size']),
+  files: {
+    type: 'array',
+    items: body({ path, sha256, size: { type: 'integer' }, media: { type: 'string' } }, [
+      'path',
+      'sha256',
+      'size',
+      'media',
+    ]),
+  },
   rows: body(
     {
       rows: {

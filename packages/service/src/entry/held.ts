@@ -73,6 +73,11 @@ export function holdFile(bytes: Uint8Array, { store }: Pick<Effects, 'store'>): 
   return writeBlob(store, bytes);
 }
 
+/** The files of the book of the bench, by path: its own specifications. */
+export function filesOfBench({ store }: Pick<Effects, 'store'>): Promise<readonly FileHeld[]> {
+  return attachments(store, benchBook);
+}
+
 export interface FileRead extends FileHeld {
   readonly bytes: Uint8Array;
 }

@@ -1,6 +1,7 @@
 import { calculations } from '@provinghouse/core';
-import { type MouseEvent, memo, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
+import { type MouseEvent, memo, useDeferredValue, useMemo, useRef, useState } from 'react';
 import { TextBlank } from '../../components/blank.tsx';
+import { useFindKey } from '../../components/use-find-key.ts';
 import { hrefs } from '../../lib/route.ts';
 import { text } from '../../lib/text.ts';
 import { findCalculations } from './calculation-search.ts';
@@ -106,17 +107,7 @@ interface SearchFieldProps {
 
 function SearchField({ query, onQuery, onFirst }: SearchFieldProps) {
   const box = useRef<HTMLInputElement>(null);
-  useEffect(() => {
-    const onKey = (event: KeyboardEvent) => {
-      const target = event.target instanceof HTMLElement ? event.target : null;
-      if (event.key !== '/' || event.ctrlKey || event.metaKey || event.altKey) return;
-      if (target?.closest('input, select, textarea')) return;
-      event.preventDefault();
-      box.current?.focus();
-    };
-    window.addEventListener('keydown', onKey);
-    return () => window.removeEventListener('keydown', onKey);
-  }, []);
+  useFindKey(box);
   return (
     <div className="finder-search">
       <TextBlank

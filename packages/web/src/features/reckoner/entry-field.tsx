@@ -1,6 +1,6 @@
 import { ChoiceBlank, TextBlank } from '../../components/blank.tsx';
 import { text } from '../../lib/text.ts';
-import { linkedText, unitText } from './result-text.ts';
+import { linkedText, printed, unitText } from './result-text.ts';
 import { calculationOf } from './sheet.ts';
 import type { Field, SheetReckoning } from './sheet-reckoning.ts';
 
@@ -23,7 +23,7 @@ export function EntryField({ field, all, saysUnit, onEntry }: EntryFieldProps) {
     fault,
     unit: unitText(input.unit),
     isLinked: link !== null,
-    label: input.required ? input.meaning : words.mayBeLeftOut(input.meaning),
+    label: printed(input.required ? input.meaning : words.mayBeLeftOut(input.meaning)),
     hint: hintOf(field, all, saysUnit),
   };
   if (input.choices === undefined) return <TextBlank {...frame} isNumber onText={onEntry} />;

@@ -1,7 +1,7 @@
-import { type Calculation, type CalculationOutput, inputsThatTake, type Verdict } from '@provinghouse/core';
+import type { Calculation, CalculationOutput, Verdict } from '@provinghouse/core';
 import { VerdictMark } from '../../components/verdict-mark.tsx';
 import { text } from '../../lib/text.ts';
-import { isSentence, resultText, unitText } from './result-text.ts';
+import { isSentence, printed, resultText, unitText } from './result-text.ts';
 import { SendMenu } from './send-menu.tsx';
 import type { StepReckoning } from './sheet-reckoning.ts';
 import type { SheetActions } from './use-sheet.ts';
@@ -65,11 +65,10 @@ interface ResultRowProps {
 }
 
 function ResultRow({ output, value, step, actions }: ResultRowProps) {
-  const taking = inputsThatTake({ calculation: step.name, key: output.key, unit: output.unit });
   const canSend = typeof value === 'number' && Number.isFinite(value);
   return (
     <tr>
-      <th scope="row">{output.meaning}</th>
+      <th scope="row">{printed(output.meaning)}</th>
       <td className="num">
         <output className="reckoned-value" name={output.key}>
           {value === undefined ? (
@@ -88,7 +87,9 @@ function ResultRow({ output, value, step, actions }: ResultRowProps) {
         {canSend ? (
           <SendMenu
             what={output.meaning}
-            taking={taking}
+            calculation={step.name}
+            result={output.key}
+            unit={output.unit}
             onSend={(to) => actions.send({ step: step.number, key: output.key }, to)}
           />
         ) : null}

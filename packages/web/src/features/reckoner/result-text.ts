@@ -22,6 +22,11 @@ export function unitText(unit: string): string {
   return unit === 'any' ? '' : unitSign(unit);
 }
 
+/** Words of core with the units in them as printed. */
+export function printed(words: string): string {
+  return words.replaceAll('mm2', 'mm²');
+}
+
 /** Results that are sentences stand below the numbers. */
 export function isSentence({ key }: CalculationOutput): boolean {
   return key === 'sentence';

@@ -1,18 +1,24 @@
-import type { TakingInput } from '@provinghouse/core';
-import { useRef } from 'react';
+import { inputsThatTake, type TakingInput } from '@provinghouse/core';
+import { useMemo, useRef, useState } from 'react';
 import { text } from '../../lib/text.ts';
+import { printed } from './result-text.ts';
 
 interface SendMenuProps {
   readonly what: string;
-  readonly taking: readonly TakingInput[];
+  /** The result: its calculation, its key and unit. */
+  readonly calculation: string;
+  readonly result: string;
+  readonly unit: string;
   readonly onSend: (to: { readonly calculation: string; readonly key: string }) => void;
 }
 
 const words = text.reckoner;
 
-/** Opens to the fields that a result may be sent into. */
-export function SendMenu({ what, taking, onSend }: SendMenuProps) {
+/** Opens to the fields that a result may be sent into; the list is only made once it is open. */
+export function SendMenu({ what, calculation, result, unit, onSend }: SendMenuProps) {
   const menu = useRef<HTMLDetailsElement>(null);
+  const [isOpen, setOpen] = useState(false);
+  const taking = useMemo(() => inputsThatTake({ calculation, key: result, unit }), [calculation, result, unit]);
   const close = () => {
     if (menu.current !== null) menu.current.open = false;
   };
@@ -21,12 +27,11 @@ export function SendMenu({ what, taking, onSend }: SendMenuProps) {
     onSend({ calculation: to.calculation.name, key: to.input.key });
   };
   if (taking.length === 0) return <span className="soft">{words.sendNone}</span>;
-  const same = taking.filter(({ isSame }) => isSame);
-  const other = taking.filter(({ isSame }) => !isSame);
   return (
     <details
       className="send-on"
       ref={menu}
+      onToggle={({ currentTarget }) => setOpen(currentTarget.open)}
       onKeyDown={(event) => {
         if (event.key !== 'Escape') return;
         close();
@@ -34,10 +39,12 @@ export function SendMenu({ what, taking, onSend }: SendMenuProps) {
       }}
     >
       <summary aria-label={words.sendLabel(what)}>{words.send}</summary>
-      <div className="send-on-list">
-        <SendGroup title={words.sendSame} taking={same} onSend={send} />
-        <SendGroup title={words.sendUnit} taking={other} onSend={send} />
-      </div>
+      {isOpen ? (
+        <div className="send-on-list">
+          <SendGroup title={words.sendSame} taking={taking.filter(({ isSame }) => isSame)} onSend={send} />
+          <SendGroup title={words.sendUnit} taking={taking.filter(({ isSame }) => !isSame)} onSend={send} />
+        </div>
+      ) : null}
     </details>
   );
 }
@@ -57,7 +64,7 @@ function SendGroup({ title, taking, onSend }: SendGroupProps) {
         {taking.map((to) => (
           <li key={`${to.calculation.name} ${to.input.key}`}>
             <button type="button" onClick={() => onSend(to)}>
-              {to.calculation.title}: <strong>{to.input.meaning}</strong>
+              {to.calculation.title}: <strong>{printed(to.input.meaning)}</strong>
             </button>
           </li>
         ))}

@@ -1,8 +1,10 @@
 import { type Calculation, reckon } from '@provinghouse/core';
+import { useMemo } from 'react';
 import { Section } from '../../components/page.tsx';
 import { text } from '../../lib/text.ts';
 import { EntryField } from './entry-field.tsx';
 import { ResultTable } from './result-table.tsx';
+import { printed } from './result-text.ts';
 import type { SheetReckoning, StepReckoning } from './sheet-reckoning.ts';
 import type { SheetActions } from './use-sheet.ts';
 
@@ -80,14 +82,15 @@ function Standing({ step }: { readonly step: StepReckoning }) {
   if (fault !== null) return <p className="form-fault">{fault}</p>;
   if (reckoning !== null || fields.some((field) => field.fault !== null)) return null;
   if (missing.length === 0) return <p className="soft">{words.needOne}</p>;
-  return <p className="soft">{words.needed(missing.map(({ meaning }) => meaning).join('; '))}</p>;
+  return <p className="soft">{words.needed(missing.map(({ meaning }) => printed(meaning)).join('; '))}</p>;
 }
 
 /** What a result rests on, and the same as a command for the terminal. */
 function Rests({ calculation, step }: { readonly calculation: Calculation; readonly step: StepReckoning }) {
   const { formula, source } = calculation;
   // Before there is a result, the doubts are those of the example: they are of the method.
-  const doubts = step.reckoning?.doubts ?? reckon(calculation.name, calculation.example).doubts;
+  const ofMethod = useMemo(() => reckon(calculation.name, calculation.example).doubts, [calculation]);
+  const doubts = step.reckoning?.doubts ?? ofMethod;
   return (
     <dl className="facts reckoned-rests">
       <dt>{words.formula}</dt>

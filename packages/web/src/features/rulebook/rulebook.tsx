@@ -2,6 +2,7 @@ import './rulebook.css';
 import type { OwnStandard } from '@provinghouse/core';
 import { Link } from 'wouter';
 import { Notice } from '../../components/notice.tsx';
+import { keepOwnStandard } from '../../lib/own-standards.ts';
 import { hrefs } from '../../lib/route.ts';
 import { text } from '../../lib/text.ts';
 import { ComparisonPage } from './comparison-page.tsx';
@@ -12,14 +13,8 @@ import { SpecificationPage } from './specification-page.tsx';
 /** Keeps an own specification in the record; the reason in words where it could not be. */
 export type KeepOwn = (standard: OwnStandard) => Promise<{ readonly fault: string | null }>;
 
-interface RulebookProps {
-  readonly page: string | null;
-  /** Absent where nothing can be kept: the file can be downloaded and shown on this visit all the same. */
-  readonly onKeep?: KeepOwn;
-}
-
 /** The pages of the Rulebook by the end of their address. */
-export default function Rulebook({ page, onKeep }: RulebookProps) {
+export default function Rulebook({ page }: { readonly page: string | null }) {
   switch (page) {
     case null:
       return <SearchPage />;
@@ -28,7 +23,7 @@ export default function Rulebook({ page, onKeep }: RulebookProps) {
     case 'compare':
       return <ComparisonPage />;
     case 'own':
-      return <OwnPage {...(onKeep === undefined ? {} : { onKeep })} />;
+      return <OwnPage onKeep={keepOwnStandard} />;
     default:
       return (
         <Notice title={text.fault.nowhere}>

@@ -1,7 +1,8 @@
 import { findSpecifications, type Quantity, quantityNames } from '@provinghouse/core';
-import { useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
+import { useDeferredValue, useMemo, useRef, useState } from 'react';
 import { ChoiceBlank, TextBlank } from '../../components/blank.tsx';
 import { Page, Section } from '../../components/page.tsx';
+import { useFindKey } from '../../components/use-find-key.ts';
 import { useOwnStandards } from '../../lib/own-standards.ts';
 import { text } from '../../lib/text.ts';
 import { useAddressState } from '../../lib/use-address-state.ts';
@@ -90,17 +91,7 @@ interface SearchFieldsProps {
 
 function SearchFields({ search, onChange }: SearchFieldsProps) {
   const box = useRef<HTMLInputElement>(null);
-  useEffect(() => {
-    const onKey = (event: KeyboardEvent) => {
-      const target = event.target instanceof HTMLElement ? event.target : null;
-      if (event.key !== '/' || event.ctrlKey || event.metaKey || event.altKey) return;
-      if (target?.closest('input, select, textarea')) return;
-      event.preventDefault();
-      box.current?.focus();
-    };
-    window.addEventListener('keydown', onKey);
-    return () => window.removeEventListener('keydown', onKey);
-  }, []);
+  useFindKey(box);
   return (
     <div className="blanks rulebook-search">
       <TextBlank
