@@ -2,8 +2,11 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { killTrial, type Mishap, type TrialResult } from '../packages/rig/test/spool/kill-trial.ts';
+import { killTrial, type TrialResult } from '../packages/rig/test/spool/kill-trial.ts';
+import type { Mishap } from '../packages/rig/test/spool/trial-rig.ts';
 import { readPagePart, writePagePart } from './page-part.ts';
+import { quantile } from './quantile.ts';
+import { smallDisc } from './small-disc.ts';
 
 /** How often each mishap is tried. Two hundred kills of a healthy pull, a hundred more after something else went wrong. */
 const PLAN: readonly { readonly mishap: Mishap; readonly trials: number }[] = [
@@ -17,16 +20,6 @@ const PLAN: readonly { readonly mishap: Mishap; readonly trials: number }[] = [
 ];
 
 const KIB = 1024;
-
-function quantile(values: readonly number[], share: number): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? Number.NaN;
-}
-
-/** A file system of 256 KiB, all but 40 of it taken by a file that can be removed; false where this account may not make one. */
-function smallDisc(folder: string): boolean {
-  return spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=256k', 'tmpfs', folder], { stdio: 'ignore' }).status === 0;
-}
 
 function sum(
   results: readonly TrialResult[],
@@ -65,7 +58,8 @@ async function trials(mishap: Mishap, count: number, seed: number): Promise<Tria
   const isDisc = mishap.startsWith('disc full');
   try {
     for (let i = 0; i < count; i++) {
-      if (isDisc && !smallDisc(folder)) return results;
+      if (isDisc && !smallDisc(folder, 256)) return results;
+      // All but 40 KiB of it is taken by a file that can be removed.
       if (isDisc) writeFileSync(join(folder, 'ballast'), new Uint8Array(216 * KIB));
       results.push(await killTrial({ seed: seed + i, mishap, folder }));
       if (isDisc) spawnSync('umount', [folder]);

@@ -1,14 +1,6 @@
-import { fileURLToPath } from 'node:url';
-import { NodeCompiler, type NodeTypstDocument } from '@myriaddreamin/typst-ts-node-compiler';
 import type { Report, ReportDocument } from './document.ts';
 import { reportSource } from './source.ts';
-import { fontFiles } from './typst/font.ts';
-
-/** PDF/A-2b (ISO 19005-2): fonts and metadata inside, nothing that a later reader could lack. */
-const pdfStandard = 'a-2b';
-
-/** The only folder a source could read from; no report does. */
-const workspace = fileURLToPath(new URL('./typst/', import.meta.url));
+import { compilePdf } from './typst/compile.ts';
 
 /**
  * Renders the report of a campaign as a PDF/A-2b.
@@ -19,21 +11,5 @@ const workspace = fileURLToPath(new URL('./typst/', import.meta.url));
  */
 export function renderReport(document: ReportDocument): Report {
   const source = reportSource(document);
-  const compiler = NodeCompiler.create({ workspace, fontArgs: [{ fontBlobs: [...fontFiles()] }] });
-  const set = compileWith(compiler, source);
-  const creationTimestamp = Date.parse(`${document.issuedOn}T00:00:00Z`) / 1000;
-  const pdf = compiler.pdf(set, { pdfStandard, creationTimestamp });
-  const pages = set.numOfPages;
-  // The compiler's memory of earlier documents is global and grows with each report.
-  compiler.evictCache(0);
-  return { pdf: new Uint8Array(pdf), source, pages };
-}
-
-function compileWith(compiler: NodeCompiler, source: string): NodeTypstDocument {
-  const outcome = compiler.compile({ mainFileContent: source });
-  if (outcome.result === null || outcome.hasError()) {
-    const said = outcome.takeDiagnostics()?.shortDiagnostics ?? [];
-    throw new Error(`the report could not be set: ${JSON.stringify(said)}`);
-  }
-  return outcome.result;
+  return { ...compilePdf(source, document.issuedOn), source };
 }

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { InputError } from '@provinghouse/core';
 import { identityOf, type ReportDocument } from './document.ts';
+import { issueDay } from './issue-day.ts';
 import { breaksSection } from './sections/breaks.ts';
 import { citationsSection } from './sections/citations.ts';
 import { comparisonSection } from './sections/comparison.ts';
@@ -46,7 +46,7 @@ const sections: readonly ((document: ReportDocument) => Typst)[] = [
 export function reportSource(document: ReportDocument): Typst {
   const { campaign } = document.finding;
   const marking = campaign.marking === null || campaign.marking.trim() === '' ? 'none' : literal(campaign.marking);
-  const [year, month, day] = issueDay(document.issuedOn);
+  const { year, month, day } = issueDay(document.issuedOn);
   return [
     house,
     '// body',
@@ -60,14 +60,4 @@ export function reportSource(document: ReportDocument): Typst {
     '#end-mark()',
     '',
   ].join('\n');
-}
-
-function issueDay(issuedOn: string): readonly number[] {
-  const at = /^\d{4}-\d{2}-\d{2}$/.test(issuedOn) ? new Date(`${issuedOn}T00:00:00Z`) : new Date(Number.NaN);
-  if (Number.isNaN(at.getTime()) || at.toISOString().slice(0, 10) !== issuedOn) {
-    throw new InputError('report/issue-date', `The day of issue "${issuedOn}" is not a day written as YYYY-MM-DD.`, {
-      issuedOn,
-    });
-  }
-  return [at.getUTCFullYear(), at.getUTCMonth() + 1, at.getUTCDate()];
 }

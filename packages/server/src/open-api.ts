@@ -33,7 +33,7 @@ function named(url: string, method: string | string[], schema: unknown): object 
   const words = url
     .replace('/api/', '')
     .split('/')
-    .map((part) => part.replace(/[^A-Za-z0-9]+/g, ''));
+    .map((part) => part.replace('*', 'path').replace(/[^A-Za-z0-9]+/g, ''));
   const given = typeof schema === 'object' && schema !== null && 'operationId' in schema;
   return given ? {} : { operationId: [verb, ...words.filter((word) => word !== '')].join('-') };
 }

@@ -18,6 +18,23 @@ export interface paths {
         readonly patch?: never;
         readonly trace?: never;
     };
+    readonly "/api/bench/files": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        /** Files of the bench: own specifications */
+        readonly get: operations["get-bench-files"];
+        readonly put?: never;
+        readonly post?: never;
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
     readonly "/api/bench/files/{*}": {
         readonly parameters: {
             readonly query?: never;
@@ -25,7 +42,7 @@ export interface paths {
             readonly path?: never;
             readonly cookie?: never;
         };
-        readonly get: operations["get-bench-files"];
+        readonly get: operations["get-bench-files-path"];
         readonly put?: never;
         readonly post?: never;
         readonly delete?: never;
@@ -190,7 +207,7 @@ export interface paths {
             readonly path?: never;
             readonly cookie?: never;
         };
-        readonly get: operations["get-campaigns-code-files"];
+        readonly get: operations["get-campaigns-code-files-path"];
         readonly put?: never;
         readonly post?: never;
         readonly delete?: never;
@@ -691,6 +708,40 @@ export interface operations {
         };
     };
     readonly "get-bench-files": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description Default Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": readonly {
+                        readonly media: string;
+                        readonly path: string;
+                        readonly sha256: string;
+                        readonly size: number;
+                    }[];
+                };
+            };
+            /** @description a problem */
+            readonly default: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    readonly "get-bench-files-path": {
         readonly parameters: {
             readonly query?: never;
             readonly header?: never;
@@ -1375,7 +1426,7 @@ export interface operations {
             };
         };
     };
-    readonly "get-campaigns-code-files": {
+    readonly "get-campaigns-code-files-path": {
         readonly parameters: {
             readonly query?: never;
             readonly header?: never;
