@@ -63,7 +63,9 @@ export function bookRows(seed: number, pulls: readonly BookedPull[]): CampaignRo
     checks: [],
     products: suppliers.map(productRow),
     samples: suppliers.flatMap((s) => sampleRows(s, stream(seed, `${s.product}/samples`))),
-    custody: [],
+    custody: suppliers.flatMap((s, at) =>
+      sampleRows(s, stream(seed, `${s.product}/samples`)).flatMap((row) => custodyRows(row, at)),
+    ),
     pieces: pieces.map((p, i) => pieceRow(p, i, stream(seed, `${p.piece}/gauge length`))),
     gauging: pieces.flatMap((p, i) => gaugingRows(p, i, zinc.get(p.piece) ?? [], seed)),
     pulls: pulls.map(pullRow),
@@ -122,6 +124,23 @@ function sampleRows(s: Supplier, random: Random): Row<'samples'>[] {
       condition: s.condition,
     };
   });
+}
+
+/** Received onto a tray of its own; after the cutting what is left went into the cupboard. */
+function custodyRows({ sample, received_on }: Row<'samples'>, at: number): Row<'custody'>[] {
+  const move = (number: number, moved_at: string, place: string): Row<'custody'> => ({
+    sample,
+    move: number,
+    moved_at,
+    place,
+    by: 'wren',
+    due_back_on: null,
+    note: null,
+  });
+  return [
+    move(1, `${received_on}T14:30:00Z`, `receiving shelf, tray ${at + 1}`),
+    move(2, '2026-03-09T16:00:00Z', `cut into pieces; what is left in the sample cupboard, tray ${at + 1}`),
+  ];
 }
 
 function pieceRow(p: PulledPiece, index: number, random: Random): Row<'pieces'> {
