@@ -7,31 +7,20 @@ import { placeWords, readingText } from './place-words.ts';
 const words = text.gaugingDesk.last;
 const shown = 5;
 
-interface LastReadProps {
-  readonly desk: DeskState;
-  readonly onUndo: (() => void) | null;
-}
-
 /** The last five readings, newest first, each with what was asked about it and whether the record has it. */
-export function LastRead({ desk, onUndo }: LastReadProps) {
+export function LastRead({ desk }: { readonly desk: DeskState }) {
   const last = newest(desk.readings);
   const said = new Map(desk.log.flatMap((entry) => entry.rows.map((row) => [gaugingId(row), entry.words] as const)));
   return (
     <section className="gauging-last" aria-label={words.label}>
       {last.length === 0 ? <p className="soft small">{words.none}</p> : null}
       <ol>
-        {last.map(({ id, row, state }, at) => (
+        {last.map(({ id, row, state }) => (
           <li key={`${id} ${row.read_at}`}>
-            <span className="gauging-last-value">{readingText(row.value_mm)}</span>
-            <span className="soft small">
+            <span className="gauging-last-value">{readingText(row.value_mm)}</span> <StateWord state={state} />
+            <span className="line soft small">
               {row.piece}, {placeWords(toInput(row))}
             </span>
-            <StateWord state={state} />
-            {at === 0 && onUndo !== null ? (
-              <button type="button" className="press press-small" onClick={onUndo}>
-                {words.undo}
-              </button>
-            ) : null}
             {(said.get(id) ?? []).map((line) => (
               <span key={line} className="gauging-last-said">
                 {line}

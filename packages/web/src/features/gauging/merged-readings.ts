@@ -49,8 +49,9 @@ export function mergedReadings({ held, asOf, entries, waiting }: ReadingSources)
   for (const { what, rows, state, settledAt } of entries) {
     if (state === 'refused' || (settledAt !== null && settledAt <= asOf)) continue;
     for (const row of rows) {
-      if (what === 'readings') put(row, state);
-      else found.delete(gaugingId(row));
+      if (what === 'taken back') found.delete(gaugingId(row));
+      // What the record shows of a row that it has taken is newer than what was sent.
+      else if (state === 'on the way' || !found.has(gaugingId(row))) put(row, state);
     }
   }
   for (const { url, body, refused } of waiting) {

@@ -1,3 +1,4 @@
+import './piece-list.css';
 import { Link } from 'wouter';
 import { Page, Section } from '../../components/page.tsx';
 import { hrefs } from '../../lib/route.ts';

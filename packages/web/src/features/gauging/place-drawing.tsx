@@ -32,7 +32,7 @@ export function PlaceDrawing({
       <path className="draw-axis" d={`M${-reach - 50} 0H${reach + 50}`} />
       <path className="draw-steel" fillRule="evenodd" d={ringPath(outline)} />
       <path className="draw-steel" d={weldPath(outline, upset)} />
-      <Dimension line={line} />
+      {isBar && place.direction === 2 ? <EndOn line={line} /> : <Dimension line={line} />}
       {isBar ? (
         <Section
           x={reach + 150}
@@ -41,6 +41,17 @@ export function PlaceDrawing({
         />
       ) : null}
     </svg>
+  );
+}
+
+/** A dimension that runs towards the reader: its arrow seen from the tip. */
+function EndOn({ line: { from, to } }: { readonly line: DimensionLine }) {
+  const [cx, cy] = [(from.x + to.x) / 2, (from.y + to.y) / 2];
+  return (
+    <g>
+      <circle className="gauging-end-on" cx={cx} cy={cy} r={26} />
+      <circle className="gauging-end-on-middle" cx={cx} cy={cy} r={9} />
+    </g>
   );
 }
 

@@ -13,7 +13,7 @@ import { PlaceGridTable } from './place-grid.tsx';
 import { PlaceMatter } from './place-matter.tsx';
 import { quantityWords } from './place-words.ts';
 import { ReadingField } from './reading-field.tsx';
-import { ReadingSettings } from './reading-settings.tsx';
+import { ReadingNeeds, ReadingSettings } from './reading-settings.tsx';
 import { ReadingTable } from './reading-table.tsx';
 import { RefusedReadings } from './refused-readings.tsx';
 import { useFieldFocus } from './use-field-focus.ts';
@@ -41,10 +41,12 @@ export function ReadingPage({ desk, at }: ReadingPageProps) {
     <Page
       title={words.titleOf(at.piece)}
       mark={<Link href={hrefs.gauging(code)}>{words.now.toList}</Link>}
-      aside={<LastRead desk={desk} onUndo={now.undo} />}
+      aside={<UndoKey undo={now.undo} />}
     >
+      <LastRead desk={desk} />
       <RefusedReadings desk={desk} />
       <Section label={words.now.label} {...note}>
+        <ReadingNeeds desk={desk} onReady={focus} />
         {place === null ? (
           <AllRead desk={desk} piece={at.piece} onKey={now.onKey} />
         ) : (
@@ -61,9 +63,7 @@ export function ReadingPage({ desk, at }: ReadingPageProps) {
           </PlaceMatter>
         )}
         <ReadingSettings desk={desk} at={at} onReady={focus} />
-        {place === null ? null : (
-          <KeyLegend again={now.again} skip={now.skip} undo={now.undo} paste={() => openPaste('')} />
-        )}
+        {place === null ? null : <KeyLegend again={now.again} skip={now.skip} paste={() => openPaste('')} />}
       </Section>
       <Section label={words.grid.label} note={words.grid.how}>
         <PlaceGridTable at={at} grid={now.grid} index={index} onChoose={now.moveTo} />
@@ -121,15 +121,23 @@ function AllRead({ desk, piece, onKey }: AllReadProps) {
   );
 }
 
+/** Always there, so that nothing moves with the first reading. */
+function UndoKey({ undo }: { readonly undo: (() => void) | null }) {
+  return (
+    <button type="button" className="press press-small gauging-undo" disabled={undo === null} onClick={() => undo?.()}>
+      {words.last.undo} <kbd>Ctrl Z</kbd>
+    </button>
+  );
+}
+
 interface KeyLegendProps {
   readonly again: () => void;
   readonly skip: () => void;
-  readonly undo: (() => void) | null;
   readonly paste: () => void;
 }
 
 /** What the keys do, each pressed here as well. */
-function KeyLegend({ again, skip, undo, paste }: KeyLegendProps) {
+function KeyLegend({ again, skip, paste }: KeyLegendProps) {
   const { keys } = words.now;
   const press = (key: string, label: string, onClick: () => void) => (
     <button type="button" className="press press-small" onClick={onClick}>
@@ -140,7 +148,6 @@ function KeyLegend({ again, skip, undo, paste }: KeyLegendProps) {
     <p className="gauging-keys">
       {press('R', keys.again, again)}
       {press('S', keys.skip, skip)}
-      {undo === null ? null : press('Ctrl Z', keys.undo, undo)}
       {press('Ctrl V', keys.paste, paste)}
       <span className="soft small">
         <kbd>←</kbd> <kbd>→</kbd> <kbd>↑</kbd> <kbd>↓</kbd> {keys.move}, <kbd>Page ↑</kbd> <kbd>Page ↓</kbd>{' '}

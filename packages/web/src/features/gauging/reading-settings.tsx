@@ -19,8 +19,8 @@ interface ReadingSettingsProps {
   readonly onReady: () => void;
 }
 
-/** What stays the same from reading to reading: who, with what, over what; and why without a certificate. */
-export function ReadingSettings({ desk, at, onReady }: ReadingSettingsProps) {
+/** What is wanting before anything can be read, and why it is read without a certificate: above the field, always in sight. */
+export function ReadingNeeds({ desk, onReady }: Omit<ReadingSettingsProps, 'at'>) {
   const { kit, person } = desk;
   if (kit.choices.length === 0)
     return (
@@ -36,26 +36,34 @@ export function ReadingSettings({ desk, at, onReady }: ReadingSettingsProps) {
     setTimeout(onReady);
   };
   return (
-    <div className="gauging-settings">
+    <>
       {person === null ? <NameFirst onReady={onReady} /> : null}
-      <div className="gauging-settings-row">
-        <ChoiceField
-          label={words.settings.instrument}
-          value={kit.chosen ?? ''}
-          empty={words.settings.choose}
-          fault={kit.chosen === null ? words.settings.first : null}
-          choices={kit.choices.map(({ value, isOfBench }) => ({
-            value,
-            label: isOfBench ? words.settings.fromBench(value) : value,
-          }))}
-          onChange={(instrument) => {
-            kit.choose(instrument);
-            setTimeout(onReady);
-          }}
-        />
-        <GaugedOver desk={desk} at={at} onReady={onReady} />
-      </div>
       {kit.isOpen && kit.chosen !== null ? <Certificate key={kit.chosen} kit={kit} onReason={giveReason} /> : null}
+    </>
+  );
+}
+
+/** What stays the same from reading to reading: with what, and over what. */
+export function ReadingSettings({ desk, at, onReady }: ReadingSettingsProps) {
+  const { kit } = desk;
+  if (kit.choices.length === 0) return null;
+  return (
+    <div className="gauging-settings gauging-settings-row">
+      <ChoiceField
+        label={words.settings.instrument}
+        value={kit.chosen ?? ''}
+        empty={words.settings.choose}
+        fault={kit.chosen === null ? words.settings.first : null}
+        choices={kit.choices.map(({ value, isOfBench }) => ({
+          value,
+          label: isOfBench ? words.settings.fromBench(value) : value,
+        }))}
+        onChange={(instrument) => {
+          kit.choose(instrument);
+          setTimeout(onReady);
+        }}
+      />
+      <GaugedOver desk={desk} at={at} onReady={onReady} />
     </div>
   );
 }

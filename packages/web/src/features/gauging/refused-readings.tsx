@@ -9,7 +9,7 @@ const words = text.gaugingDesk.refused;
 
 /** Readings that the record refused, with its reason and what can be done; nothing of them is kept. */
 export function RefusedReadings({ desk }: { readonly desk: DeskState }) {
-  const refused = desk.log.filter(({ what, state }) => what === 'readings' && state === 'refused');
+  const refused = desk.log.filter(({ state }) => state === 'refused');
   if (refused.length === 0) return null;
   return (
     <section className="gauging-refused" aria-label={words.title(refused.length)} role="alert">
@@ -42,10 +42,13 @@ function RefusedOne({ entry, desk }: { readonly entry: LogEntry; readonly desk: 
           {row.piece}, {entry.rows.length === 1 ? placeWords(toInput(row)) : text.gaugingDesk.pasted(entry.rows.length)}
           {entry.rows.length === 1 ? `: ${readingText(row.value_mm)} mm` : ''}
         </strong>
-        <span className="line">{entry.fault?.detail}</span>
+        <span className="line">
+          {entry.what === 'taken back' ? words.notTaken : ''}
+          {entry.fault?.detail}
+        </span>
       </p>
       <p className="gauging-refused-keys">
-        {isTaken ? (
+        {entry.what === 'taken back' ? null : isTaken ? (
           <button type="button" className="press" onClick={asRepeat}>
             {words.asRepeat}
           </button>
