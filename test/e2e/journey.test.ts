@@ -258,12 +258,13 @@ describe('on every screen', () => {
   test('an empty record says what to do next', async () => {
     const nothing = async () => null;
     const ports = {
-      campaigns: async () => [],
+      campaigns: async () => ({ campaigns: [], next: null }),
       finding: nothing,
       brief: nothing,
       curve: nothing,
       report: nothing,
       ledger: nothing,
+      ledgerState: nothing,
     };
     const empty = await startServer({ ports, port: 0 });
     const { page } = await openPage();

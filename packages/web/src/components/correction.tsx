@@ -36,7 +36,9 @@ interface Conflict<T extends TableName> {
  * Nothing typed is lost on the way.
  */
 export function Correction<T extends TableName>(props: CorrectionProps<T>) {
-  const { book, kind, held, asked, what, onDone, note, beside, check } = props;
+  const { book, kind, asked, what, onDone, note, beside, check } = props;
+  // As it stood when it was opened: the page may have read a newer one since, and what is typed here was not made from that.
+  const [held] = useState(props.held);
   const [why, setWhy] = useState('');
   const [isAsked, setAsked] = useState(false);
   const [conflict, setConflict] = useState<Conflict<T> | null>(null);
@@ -154,7 +156,8 @@ interface WithdrawalProps {
 }
 
 /** Takes a row out of the record, with the reason. */
-export function Withdrawal({ book, kind, held, what, onDone }: WithdrawalProps) {
+export function Withdrawal({ book, kind, held: heldNow, what, onDone }: WithdrawalProps) {
+  const [held] = useState(heldNow);
   const [why, setWhy] = useState('');
   const [fault, setFault] = useState<Fault | null>(null);
   const words = text.entry.correction;
