@@ -3,11 +3,12 @@ import { test } from 'node:test';
 import { startServer } from '../src/main.ts';
 import { memoryPorts, summary } from './memory-ports.ts';
 
-test('the server listens on the loopback, names its address, and stops', async () => {
+test('the server listens on the loopback, names its address, and stops', async (t) => {
   const server = await startServer({ ports: memoryPorts, port: 0 });
+  t.after(() => server.close());
   assert.match(server.address, /^http:\/\/127\.0\.0\.1:\d+$/);
   const reply = await fetch(`${server.address}/api/campaigns`);
-  assert.deepEqual(await reply.json(), [summary]);
+  assert.deepEqual(await reply.json(), { campaigns: [summary], next: null });
   await server.close();
   await assert.rejects(fetch(`${server.address}/api/campaigns`));
 });
