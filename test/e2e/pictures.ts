@@ -1,5 +1,6 @@
 import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
+import { furnishBench } from './bench-kit.ts';
 import { launchChromium } from './chromium.ts';
 import { demoCampaign, serveDemo } from './demo-server.ts';
 import { readFinding, screensOf } from './screens.ts';
@@ -14,6 +15,7 @@ const sizes = [
   { width: 1920, height: 1080 },
 ];
 const server = await serveDemo();
+await furnishBench(server.address);
 const browser = await launchChromium();
 const screens = screensOf(await readFinding(server.address, demoCampaign));
 for (const viewport of sizes) {

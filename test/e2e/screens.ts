@@ -1,4 +1,5 @@
 import type { CampaignFinding } from '@provinghouse/contract';
+import { checkedInstrument } from './bench-kit.ts';
 
 export interface Screen {
   readonly name: string;
@@ -49,6 +50,11 @@ export function screensOf(finding: CampaignFinding): Screen[] {
     { name: 'unknown-specification', path: '/rulebook/specification?of=en-999~4~8' },
     { name: 'reckoner', path: '/reckoner' },
     { name: 'reckoner-sheet', path: `/reckoner?${sheetQuery}` },
+    { name: 'kit', path: '/kit' },
+    { name: 'instrument', path: `/kit/${checkedInstrument}` },
+    { name: 'people', path: '/people' },
+    { name: 'start', path: '/start' },
+    { name: 'bench-ledger', path: '/ledger' },
     { name: 'rigs', path: '/rig' },
     { name: 'unknown-wires', path: '/rig/NONE/wires' },
     { name: 'unknown-piece', path: `/c/${code}/p/NONE` },
