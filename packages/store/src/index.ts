@@ -18,6 +18,6 @@ export { emptyHead, entryHash, type LedgerEntry, type LedgerPage, ledgerEntries,
 export { mediaOf } from './media.ts';
 export { openStore, recordName, type Store } from './open.ts';
 export { type Revised, type Revision, type RevisionOf, reviseRecord } from './revise.ts';
-export { type HeldRow, heldRow, heldRows, type RowsPage } from './rows.ts';
+export { heldRow, heldRows } from './rows.ts';
 export { type LedgerCheck, verifyLedger } from './verify.ts';
 export { withdrawn, withdrawRecord } from './withdraw.ts';

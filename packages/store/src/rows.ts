@@ -1,15 +1,6 @@
-import type { Row, TableName } from '@provinghouse/contract';
+import type { RowHeld, RowsHeld, TableName } from '@provinghouse/contract';
 import { readBody } from './campaign.ts';
 import type { Database } from './database.ts';
-
-/** A row as kept, with the revision a change must name. */
-export interface HeldRow<T extends TableName = TableName> {
-  readonly id: string;
-  readonly revision: number;
-  readonly at: string;
-  readonly who: string;
-  readonly body: Row<T>;
-}
 
 export interface RowsAsked<T extends TableName> {
   readonly campaign: string;
@@ -19,14 +10,8 @@ export interface RowsAsked<T extends TableName> {
   readonly limit: number;
 }
 
-export interface RowsPage<T extends TableName = TableName> {
-  readonly rows: readonly HeldRow<T>[];
-  /** Where the next page begins; null at the end. */
-  readonly next: number | null;
-}
-
 /** Rows of one table of a campaign in their order, a page of them, each with who wrote it last and when. */
-export async function heldRows<T extends TableName>(db: Database, asked: RowsAsked<T>): Promise<RowsPage<T>> {
+export async function heldRows<T extends TableName>(db: Database, asked: RowsAsked<T>): Promise<RowsHeld<T>> {
   const { campaign, kind, after, limit } = asked;
   const found = await db
     .selectFrom('record')
@@ -55,7 +40,7 @@ export interface RowAsked<T extends TableName> {
 }
 
 /** One row as kept, or null. */
-export async function heldRow<T extends TableName>(db: Database, asked: RowAsked<T>): Promise<HeldRow<T> | null> {
+export async function heldRow<T extends TableName>(db: Database, asked: RowAsked<T>): Promise<RowHeld<T> | null> {
   const { campaign, kind, id } = asked;
   const found = await db
     .selectFrom('record')

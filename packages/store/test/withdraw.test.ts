@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { describe, it } from 'node:test';
-import { rowWith } from '@provinghouse/contract';
+import { type RowsHeld, rowWith } from '@provinghouse/contract';
 import {
   addRecords,
   benchBook,
@@ -11,7 +11,6 @@ import {
   heldRows,
   ledgerEntries,
   openBenchBook,
-  type RowsPage,
   StoreError,
   verifyLedger,
   withdrawRecord,
@@ -66,7 +65,7 @@ for (const { name, open } of dialects)
       assert.equal(whole.next, null);
       const paged: string[] = [];
       for (let after: number | null = -1; after !== null; ) {
-        const page: RowsPage = await heldRows(db, { campaign, kind: 'gauging', after, limit: 1 });
+        const page: RowsHeld = await heldRows(db, { campaign, kind: 'gauging', after, limit: 1 });
         paged.push(...page.rows.map(({ id }) => id));
         after = page.next;
       }

@@ -1,6 +1,6 @@
 import type { FileHeld, HeldFile, Row, RowHeld, RowsHeld, TableName } from '@provinghouse/contract';
 import { InputError } from '@provinghouse/core';
-import { attachments, benchBook, type HeldRow, heldRows, readBlob, writeBlob } from '@provinghouse/store';
+import { attachments, benchBook, heldRows, readBlob, writeBlob } from '@provinghouse/store';
 import {
   isBlind,
   type Masks,
@@ -43,7 +43,7 @@ export async function rowsHeld(
   return { rows: isNamed ? shown.sort((a, b) => a.id.localeCompare(b.id)) : shown, next };
 }
 
-function masked(kind: TableName, row: HeldRow, masks: Masks): RowHeld {
+function masked(kind: TableName, row: RowHeld, masks: Masks): RowHeld {
   // The body is a row of the table asked for.
   switch (kind) {
     case 'products': {

@@ -26,20 +26,25 @@ export const findingsHowText = {
   rangeSure:
     'Each value carries its own uncertainty, given behind it above. The range grows with the number of pieces.',
   atLeast: 'Known only as “at least”: in no mean and in no scatter.',
-  excluded: 'Not counted, and why.',
-  interval: (lower: string, upper: string, confidence: string) => `${confidence} interval: ${lower} to ${upper}.`,
+  intervalIs: (interval: string, confidence: string) => `${confidence} interval: ${interval}.`,
+  jointInterval: (interval: string) => `Joint 95 % interval, all pairs together: ${interval}.`,
+  isInterval: 'It is the uncertainty itself: the true value lies within with the confidence stated.',
+  jointly: 'All pairs hold together with a confidence of 95 %.',
+  noneSuch: 'none',
   oneSided: 'It is itself a bound: the confidence stands in its sentence.',
   testSure: 'It is a test, not a measured value: the chance p says how often scatter alone would show as much.',
+  largestPart: (name: string, u: string) => `Largest part of the uncertainty of a single force: ${name}, ${u}.`,
   standing:
     'One failure fails the product, else one doubt leaves it inconclusive; what was not judged does not count, unless the breaking force itself was not.',
   standingFrom: (judgements: number) => `its ${plural(judgements, 'requirement', 'requirements')}:`,
   verdictSure: 'The uncertainty of each value stands inside its verdict, by the decision rule of the campaign.',
   judged: 'Values with a verdict are counted over all pieces and requirements; those not judged are told apart.',
-  minimum: 'The minimum breaking force of the specification claimed.',
   margin: 'Mean breaking force over the minimum of the specification, less one.',
   accept: 'The limit drawn in by the guard band: what a value must read to conform under the rule of the campaign.',
   acceptFrom: (limit: string, u: string) => `the limit (${limit}) and the expanded uncertainty of this value (${u})`,
-  chance: (words: string) => `Chance that the true value conforms: ${words} (JCGM 106:2012, clause 7).`,
+  verdictFrom: (value: string, limit: string) => `the value (${value}) held against the limit (${limit})`,
+  verdictBy: (rule: string) =>
+    `Decision rule of the campaign: ${rule} (JCGM 106:2012, clause 8; the rule stands in words under Answers). The chance: JCGM 106:2012, clause 7.`,
   noChance: 'No chance can be told without an uncertainty, or of a value known only as “at least”.',
   links: 'Links between the grips, the gripped ones left out, as entered when the piece was cut.',
   area: 'From the diameters gauged at right angles: pi/4 times their product for each leg, both legs together, mean over the links.',
@@ -49,7 +54,8 @@ export const findingsHowText = {
   mass: 'Mass of the samples as received over their length, all weighed samples together.',
   massFrom: (sample: string, mass: string, length: string) => `${sample}: ${mass} over ${length}`,
   massUnsure: 'With one weighed sample its scatter is not known; no uncertainty of the scale is recorded.',
-  size: 'The nominal size of the claim: a name, not a reading.',
+  massScatter:
+    'The scatter of the weighed samples goes into what is reckoned with it; no uncertainty of the scale is recorded.',
   claimed: 'The breaking force the supplier claims, as entered in the Brief.',
   price: 'Price of a metre as entered.',
   groups: 'Mean of the counted breaking forces, with Student limits of this mean alone.',
@@ -57,15 +63,23 @@ export const findingsHowText = {
   leftOut: 'Pulls known only as “at least”: counted here, in no mean.',
   best: (draws: number) => `Share of ${draws} draws in which the mean of this product is the highest.`,
   bestSure: (error: string) => `Standard error of the draws: ${error}. The draws are seeded: anybody draws the same.`,
+  worths: (names: readonly string[]) => `the worths of ${names.join(', ')} with their uncertainties`,
+  bestWorth: (draws: number) => `Share of ${draws} draws in which this product gives the most.`,
+  perMass: 'Mean breaking force over mass per metre.',
+  perPrice: 'Mean breaking force over price per metre.',
   rank: 'Mean place of the product over the same draws; 1 is the highest mean.',
   pairFrom: (first: string, second: string) => `the means and scatters of ${first} and ${second}`,
-  degrees: (between: string, within: string | null) =>
-    `degrees of freedom ${within === null ? between : `${between} and ${within}`}`,
+  degrees: (degrees: string) => `degrees of freedom ${degrees}`,
+  degreesOf: (between: string, within: string) => `${between} and ${within}`,
   allProducts: (names: readonly string[]) => `the counted forces of ${names.join(', ')}`,
-  length: 'A length that is asked about.',
   chainLinks: (length: string, pitch: string) => `${length} of chain over a pitch of ${pitch}, rounded to whole links`,
   chainLinksHow: 'Length over the inside length of one link.',
-  chainFrom: (pieces: number, breaks: number, atLeast: number, links: number) =>
+  chainFrom: ({
+    pieces,
+    breaks,
+    atLeast,
+    links,
+  }: Readonly<Record<'pieces' | 'breaks' | 'atLeast' | 'links', number>>) =>
     `${plural(pieces, 'pulled piece', 'pulled pieces')} with ${plural(links, 'link', 'links')} in all: ${plural(breaks, 'break', 'breaks')}, ${atLeast} known as “at least”`,
   restsOn: {
     pieces: 'As long as what was pulled: the pieces carry it.',
@@ -74,13 +88,19 @@ export const findingsHowText = {
   },
   medianSure: (lower: string, upper: string) => `90 % interval ${lower} to ${upper}.`,
   boundSeen: (force: string) => `Over the modes that broke alone the bound would be ${force}.`,
-  likelihood: (shape: string, error: string) => `${shape}, standard error ${error}`,
+  likelihood: (error: string, scale: string) =>
+    `Standard error of the shape ${error}; scale of one link with its standard error: ${scale}.`,
+  scale: 'The force that one link survives with probability 1/e.',
+  governs: 'How breaks of such chains divide among the modes that were seen.',
+  holdsOver: (chance: string) => (chance.startsWith('over') || chance.startsWith('under') ? chance : `over ${chance}`),
+  holdsSure: (chance: string) => `With 90 % confidence the chance is no less than: ${chance}.`,
   modeFrom: (breaks: string) => `${breaks} in this mode; pieces that parted otherwise count as “at least” for it`,
   spreadKept: (share: string) =>
     `${share} of the spread of the assumption is left after the pulls: 100 % would mean they taught nothing.`,
   tally: 'Each piece counts once, by the first reading of its break.',
   tallySure: 'A count of what was read; how far readers agree stands under Readers.',
   tallyShare: 'Count over the pieces of the product whose break was read.',
+  zincCount: 'Thickness readings of all pieces of the product are counted.',
   zincMean: 'Mean of all thickness readings of the product.',
   zincMeanSure: (u: string) =>
     `U = ${u}: twice the standard uncertainty by the scatter of the readings alone. The calibration of the gauge is not in it.`,
@@ -91,6 +111,7 @@ export const findingsHowText = {
     'A recommendation beside the chain standards: nothing is judged by it here. Whether it applies is for the campaign to say.',
   adherence:
     'The highest figure of the scale seen on a piece of the product; 0 is no change, 5 is flakes over half of the strained zone, or sheets.',
+  adherenceCount: 'Each piece that was read counts once, by the worst grade seen on it.',
   adherenceSure: 'Read by eye on a scale of six steps.',
   flaked: 'The greatest share of the strained zone that was written as bare.',
   flakedSure: 'Estimated by eye, unless a photograph was measured.',
@@ -102,6 +123,7 @@ export const findingsHowText = {
   grade: 'A tenth of the stress over the gauged steel: the grade number the steel itself bears.',
   standardGrade: 'The highest standard grade number the steel reaches.',
   guardedGrade: 'The same, reached even when the stress is lowered by twice its standard uncertainty.',
+  totalSure: 'The uncertainty of the mean breaking force goes through unchanged: it stands under the mean.',
   gradeSure: 'A step of a list: the uncertainty of the stress stands beside it.',
   splitFrom: (force: string, area: string) => `mean breaking force ${force}, gauged steel ${area}`,
   u: (u: string) => `Standard uncertainty ${u}.`,
@@ -110,5 +132,5 @@ export const findingsHowText = {
   kappaCount: 'Breaks read by two readers or more: those kappa rests on.',
   kappaFrom: (n: number, readers: number) =>
     `${plural(n, 'break', 'breaks')} read twice, ${plural(readers, 'reader', 'readers')}`,
-  kappaSure: (error: string, lower: string, upper: string) => `Standard error ${error}; interval ${lower} to ${upper}.`,
+  kappaSure: (error: string, limits: string) => `Standard error ${error}; 95 % interval ${limits}.`,
 } as const;

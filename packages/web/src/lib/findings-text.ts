@@ -13,7 +13,6 @@ export const findingsText = {
     label: 'On this page',
     foldAll: 'Fold everything',
     unfoldAll: 'Unfold everything',
-    back: 'Back to the list of parts',
   },
   filter: {
     label: 'Show',
@@ -25,13 +24,15 @@ export const findingsText = {
     requirement: 'Requirement',
     verdict: 'Verdict',
     words: 'Words',
-    wordsHint: 'In a product, piece, requirement, limit or reason.',
+    wordsHint: 'piece, limit, reason …',
     any: 'any',
     clear: 'Show all',
     shown: (shown: number, all: number) =>
-      shown === all
-        ? `All ${plural(all, 'value', 'values')} held against a requirement ${all === 1 ? 'is' : 'are'} shown.`
-        : `${shown} of ${plural(all, 'value', 'values')} held against a requirement shown; ${all - shown} hidden.`,
+      all === 0
+        ? 'No value was held against a requirement yet.'
+        : shown === all
+          ? `All ${plural(all, 'value', 'values')} held against a requirement ${all === 1 ? 'is' : 'are'} shown.`
+          : `${shown} of ${plural(all, 'value', 'values')} held against a requirement shown; ${all - shown} hidden.`,
     productsHidden: (hidden: number) => (hidden === 0 ? '' : ` ${plural(hidden, 'product', 'products')} hidden.`),
     nothing: 'Nothing is like that. Empty a field above, or press “Show all”.',
   },
@@ -81,17 +82,20 @@ export const findingsText = {
       reason: 'reason',
     },
     noPieces: 'No piece of this product was cut yet.',
-    gist: (judged: number, of: number) => `${judged} of ${plural(of, 'value', 'values')} judged`,
-    tally: (count: number, verdict: string) => `${count} ${verdict}`,
+    tally: (count: number, verdict: Verdict) =>
+      ({
+        conforms: count === 1 ? '1 conforms' : `${count} conform`,
+        'does not conform': count === 1 ? '1 does not conform' : `${count} do not conform`,
+        inconclusive: `${count} inconclusive`,
+        'not judged': `${count} not judged`,
+      })[verdict],
   },
   product: {
-    label: (product: string) => product,
     facts: 'What is claimed',
     supplier: 'supplier',
     description: 'description',
     specification: 'specification',
     specificationOf: (title: string, edition: string) => `${title} (edition ${edition})`,
-    size: 'nominal size',
     claimedForce: 'breaking force claimed',
     price: 'price',
     mass: 'mass as received',
@@ -111,11 +115,9 @@ export const findingsText = {
     },
     use: { value: 'value', 'at least': 'at least', none: 'not counted' },
     notPulled: 'not pulled',
-    gist: (pieces: number, pulled: number) => `${plural(pieces, 'piece', 'pieces')}, ${pulled} pulled`,
   },
   comparisons: 'Comparisons',
   comparisonsHow: 'Products of one nominal size side by side. Only an interval clear of zero tells two apart.',
-  comparisonsGist: (sizes: readonly string[]) => sizes.join(', '),
   size: (size: string) => `${size} side by side`,
   onlyOne: 'There is one product of this size: nothing to compare it with.',
   strip: 'Breaking force, piece by piece',
@@ -216,7 +218,6 @@ export const findingsText = {
   metres: (length: number) => `${length} m`,
   governs: (mode: string, share: number) => `${mode}, ${Math.round(100 * share)} of 100 chains`,
   holds: (force: string) => `chance to hold ${force}`,
-  between: (lower: string, upper: string) => `${lower} to ${upper}`,
   breaks: 'Breaks',
   breaksHow: 'How the pieces of each product parted. Open a count to see which pieces.',
   breaksBy: 'By place and mode',
@@ -266,9 +267,9 @@ export const findingsText = {
   split: 'Steel or size',
   splitHow:
     'Whether the force comes of better steel or of a fatter bar. From the minimum: first the step the bar makes, then from there the step the steel makes. Leftwards is a loss.',
-  splitLabel: (product: string) => `Split of the mean breaking force of ${product}`,
+  splitNumbers: 'Steel or size, in numbers',
   splitAxis: 'departure from the minimum breaking force, %',
-  splitLegend: { nominal: 'minimum at the nominal bar', size: 'by size', steel: 'by steel' },
+  splitLegend: { size: 'by size', steel: 'by steel' },
   splitHead: {
     product: 'product',
     size: 'by size',
@@ -279,7 +280,6 @@ export const findingsText = {
     grade: 'grade the steel bears',
     standard: 'standard grade reached',
     guarded: 'the same, guarded',
-    says: 'what it says',
   },
   noSplit: 'no split: the steel area was not gauged, or no force counts',
   value: 'Value',
@@ -317,6 +317,7 @@ export const findingsText = {
     toBreaks: 'Go to Breaks',
     zinc: 'No zinc was read in this campaign. Thickness is read before a piece is pulled, adherence after it.',
     toZinc: 'Go to Zinc',
+    noPull: 'No piece was pulled yet, so no break could be read.',
     noForce: 'No pull shows a breaking force yet, so there is no figure to set here.',
     noPrice: 'No price, no mass and no force is known yet, so there is no value to reckon.',
   },

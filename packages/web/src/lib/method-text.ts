@@ -73,9 +73,4 @@ export const methodText = {
   zincMean:
     'Mean of all thickness readings of the piece. The spread is the standard uncertainty of that mean from the scatter of the readings alone.',
   zincLeast: 'The least of the means of the links that were read.',
-  margin: 'Mean breaking force over the minimum of the specification, less one.',
-  mass: 'Mass of the samples as received over their length.',
-  perMass: 'Mean breaking force over mass per metre.',
-  price: 'Price of a metre as entered.',
-  perPrice: 'Mean breaking force over price per metre.',
 } as const;

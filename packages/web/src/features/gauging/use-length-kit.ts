@@ -1,9 +1,10 @@
 import type { Row } from '@provinghouse/contract';
 import type { GaugingInstrument } from '@provinghouse/core';
 import { useState } from 'react';
+import { isInForce, lastDue } from '../../lib/entry/certificate-day.ts';
 import { type Kit, kitRows } from '../../lib/entry/kit-rows.ts';
 import { useRemembered } from '../../lib/use-remembered.ts';
-import { dayOf, isInForce, lastDue, overrideName, readsLengths } from './bench-memory.ts';
+import { dayOf, overrideName, readsLengths } from './bench-memory.ts';
 import { type DeskRows, instrumentBehind } from './gauging-desk.ts';
 import type { LogEntry } from './gauging-log.ts';
 

@@ -1,8 +1,9 @@
 import type { Row } from '@provinghouse/contract';
 import { useState } from 'react';
+import { isInForce, lastDue } from '../../lib/entry/certificate-day.ts';
 import { type Kit, kitRows } from '../../lib/entry/kit-rows.ts';
 import { useRemembered } from '../../lib/use-remembered.ts';
-import { isInForce, lastDue, type ZincRows } from './zinc-rows.ts';
+import type { ZincRows } from './zinc-rows.ts';
 
 /** The coating gauge in use, and whether it may be. */
 export interface Gauge {
