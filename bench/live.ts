@@ -41,6 +41,7 @@ const ports = {
   finding: nothing,
   brief: nothing,
   curve: nothing,
+  package: nothing,
   report: nothing,
   ledger: nothing,
   ledgerState: nothing,

@@ -262,6 +262,7 @@ describe('on every screen', () => {
       finding: nothing,
       brief: nothing,
       curve: nothing,
+      package: nothing,
       report: nothing,
       ledger: nothing,
       ledgerState: nothing,

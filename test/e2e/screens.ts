@@ -42,6 +42,7 @@ export function screensOf(finding: CampaignFinding): Screen[] {
     { name: 'zinc', path: `/c/${code}/zinc` },
     { name: 'zinc-piece', path: `/c/${code}/zinc/ASH-8-1` },
     { name: 'findings', path: `/c/${code}/findings` },
+    { name: 'issue', path: `/c/${code}/issue` },
     { name: 'ledger', path: `/c/${code}/ledger` },
     { name: 'rulebook', path: '/rulebook?size=8' },
     { name: 'specification', path: '/rulebook/specification?of=din-766~3~8' },

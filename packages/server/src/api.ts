@@ -79,6 +79,16 @@ export function addApi(app: FastifyInstance, ports: ServerPorts): void {
     },
   );
 
+  app.get<CampaignAddress>(
+    '/api/campaigns/:code/package.zip',
+    { schema: { params, summary: 'The data package as a ZIP', produces: ['application/zip'] } },
+    async ({ params }, reply) => {
+      const zip = known(await ports.package(params.code), params.code);
+      reply.type('application/zip').header('content-disposition', `attachment; filename="${params.code}.zip"`);
+      return Buffer.from(zip);
+    },
+  );
+
   app.get<{ Params: { code: string } }>('/api/problems/:code', async ({ params }) => {
     if (!isProblemCode(params.code)) throw new ProblemError('address-unknown', `There is no problem ${params.code}.`);
     return { code: params.code, ...problemKinds[params.code] };

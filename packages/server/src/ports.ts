@@ -15,6 +15,8 @@ export interface ServerPorts {
   /** What was asked, and what the pieces prepared can show. */
   brief(campaign: string): Promise<BriefFinding | null>;
   curve(campaign: string, pull: string): Promise<PullCurve | null>;
+  /** The data package as a ZIP. */
+  package(campaign: string): Promise<Uint8Array | null>;
   /** The report as PDF. */
   report(campaign: string): Promise<Uint8Array | null>;
   ledger(book: string, asked: LedgerAsked): Promise<LedgerPage | null>;

@@ -10,6 +10,7 @@ import {
   ledgerPage,
   ledgerState,
   listCampaigns,
+  packForReader,
   renderJudged,
 } from '@provinghouse/service';
 import type { ServerPorts } from './ports.ts';
@@ -78,6 +79,8 @@ export function recordPorts(effects: Effects): ServerPorts {
       const row = found?.evidence.rows.pulls.find((candidate) => candidate.pull === pull);
       return found && row ? curveOf(row, found.evidence) : null;
     },
+    package: async (campaign) =>
+      (await ledgerHeadOf(campaign, effects)) === null ? null : packForReader(campaign, effects),
     report: async (campaign) => {
       const found = await judged(campaign);
       return found === null ? null : (await renderJudged(found, effects)).pdf;

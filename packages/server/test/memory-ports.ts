@@ -121,6 +121,7 @@ export const memoryPorts: ServerPorts = {
   },
   brief: async (code) => (code === 'QUAY-1' ? brief : null),
   curve: async (code, pull) => (code === 'QUAY-1' && pull === 'P-1' ? curve : null),
+  package: async (code) => (code === 'QUAY-1' ? reportBytes : null),
   report: async (code) => (code === 'QUAY-1' ? reportBytes : null),
   ledger: async (code) => (code === 'QUAY-1' ? ledger : null),
   ledgerState: async (code) => (code === 'QUAY-1' ? ledgerState : null),

@@ -28,6 +28,7 @@ const Wires = lazy(() => import('./features/rig/wires.tsx'));
 const Rig = lazy(() => import('./features/rig/rig.tsx'));
 const Kit = lazy(() => import('./features/kit/kit.tsx'));
 const Instrument = lazy(() => import('./features/kit/instrument.tsx'));
+const Issue = lazy(() => import('./features/issue/issue.tsx'));
 const Start = lazy(() => import('./features/start/start.tsx'));
 const People = lazy(() => import('./features/people/people.tsx'));
 
@@ -65,6 +66,7 @@ function Screens(): ReactNode {
       <Route path={patterns.samples}>{({ code }) => <Samples code={code} key={code} />}</Route>
       <Route path={patterns.brief}>{({ code }) => <Brief code={code} />}</Route>
       <Route path={patterns.findings}>{({ code }) => <Findings code={code} />}</Route>
+      <Route path={patterns.issue}>{({ code }) => <Issue code={code} key={code} />}</Route>
       <Route path={patterns.ledger}>{({ code }) => <Ledger book={code} key={code} />}</Route>
       <Route path={patterns.piece}>{({ code, piece }) => <Piece code={code} piece={piece} key={piece} />}</Route>
       <Route path={patterns.gauging}>{({ code }) => <Gauging code={code} piece={null} />}</Route>

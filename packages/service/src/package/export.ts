@@ -2,6 +2,7 @@ import { buffer } from 'node:stream/consumers';
 import { InputError } from '@provinghouse/core';
 import { attachments, campaignCodes, campaignRows, isStoreError, readBlob } from '@provinghouse/store';
 import yazl from 'yazl';
+import { isBlind } from '../blind/blind.ts';
 import type { Effects } from '../effects.ts';
 import { writeWhole } from '../write-whole.ts';
 import { packageFiles } from './write.ts';
@@ -34,12 +35,33 @@ const compressed = /\.(png|jpe?g|webp|heic|zip|pdf)$/i;
  * @throws InputError `campaign/unknown`, `file/unwritable` where `out` cannot be written
  */
 export async function exportPackage({ campaign, out }: Export, effects: Effects): Promise<ExportResult> {
-  const content = { rows: await rowsOf(campaign, effects), files: await filesOf(campaign, effects) };
-  const files = packageFiles(content);
-  const zip = await packZip(files, effects);
+  const { zip, files } = await packCampaign(campaign, effects);
   effects.signal?.throwIfAborted();
   await writeWhole(out, zip);
-  return { campaign, out, files: files.size, bytes: zip.length };
+  return { campaign, out, files, bytes: zip.length };
+}
+
+/** A campaign as a data package in a ZIP: see {@link exportPackage}. @throws InputError `campaign/unknown` */
+export async function packCampaign(
+  campaign: string,
+  effects: Effects,
+): Promise<{ readonly zip: Buffer; readonly files: number }> {
+  const files = packageFiles({ rows: await rowsOf(campaign, effects), files: await filesOf(campaign, effects) });
+  return { zip: await packZip(files, effects), files: files.size };
+}
+
+/**
+ * The same for whoever reads over the server: while a campaign is blind the package is not handed out, since it holds every name.
+ * @throws InputError `campaign/unknown`, `entry/blind`
+ */
+export async function packForReader(campaign: string, effects: Effects): Promise<Buffer> {
+  const row = (await rowsOf(campaign, effects)).campaign[0];
+  if (row && isBlind(row))
+    throw new InputError(
+      'entry/blind',
+      'This campaign is blind now, and the data package holds every name. Unblind it first.',
+    );
+  return (await packCampaign(campaign, effects)).zip;
 }
 
 async function rowsOf(campaign: string, { store }: Effects) {

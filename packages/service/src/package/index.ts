@@ -1,5 +1,5 @@
 export { type BringIn, type BringInResult, bringIn } from './bring-in.ts';
-export { type Export, type ExportResult, exportPackage } from './export.ts';
+export { type Export, type ExportResult, exportPackage, packForReader } from './export.ts';
 export { faultLine, type PackageFault } from './fault.ts';
 export { type PackageLimits, packageLimits } from './limit.ts';
 export { type OwnStandards, readOwnStandards } from './own-standard.ts';

@@ -1,5 +1,4 @@
 import { useComputedColorScheme, useMantineColorScheme } from '@mantine/core';
-import type { ReactNode } from 'react';
 import { Link, useLocation } from 'wouter';
 import { benchPlaces, campaignPlaces, type Place } from '../lib/places.ts';
 import { hrefs } from '../lib/route.ts';
@@ -32,9 +31,7 @@ export function Masthead({ code }: { readonly code: string | null }) {
           <Link className="plate-code" href={hrefs.board(code)}>
             {code}
           </Link>
-          <Places label={text.places.label} places={campaignPlaces(code)}>
-            <a href={hrefs.report(code)}>{text.places.report}</a>
-          </Places>
+          <Places label={text.places.label} places={campaignPlaces(code)} />
         </div>
       )}
       <RuleEdge />
@@ -45,10 +42,9 @@ export function Masthead({ code }: { readonly code: string | null }) {
 interface PlacesProps {
   readonly label: string;
   readonly places: readonly Place[];
-  readonly children?: ReactNode;
 }
 
-function Places({ label, places, children }: PlacesProps) {
+function Places({ label, places }: PlacesProps) {
   const [location] = useLocation();
   // The board and the list of campaigns stand above other addresses, and are meant only where they stand themselves.
   const isHere = (href: string) => location === href || (href.split('/').length > 3 && location.startsWith(`${href}/`));
@@ -60,7 +56,6 @@ function Places({ label, places, children }: PlacesProps) {
           {name}
         </Link>
       ))}
-      {children}
     </nav>
   );
 }

@@ -34,6 +34,7 @@ export function campaignPlaces(code: string): readonly Place[] {
     { href: hrefs.breaks(code), name: text.places.breaks, letter: 'k' },
     { href: hrefs.zinc(code), name: text.places.zinc, letter: 'z' },
     { href: hrefs.findings(code), name: text.places.findings, letter: 'f' },
+    { href: hrefs.issue(code), name: text.places.issue, letter: 'x' },
     { href: hrefs.ledger(code), name: text.places.ledger, letter: 'l' },
   ];
 }

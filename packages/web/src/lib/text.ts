@@ -6,6 +6,7 @@ import { choiceText } from './choice-text.ts';
 import { entryText } from './entry-text.ts';
 import { findingsText } from './findings-text.ts';
 import { gaugingText } from './gauging-text.ts';
+import { issueText } from './issue-text.ts';
 import { kitText, peopleText } from './kit-text.ts';
 import { ledgerText } from './ledger-text.ts';
 import { methodText, readingText } from './method-text.ts';
@@ -43,7 +44,7 @@ export const text = {
     findings: 'Findings',
     ledger: 'Ledger',
     benchLedger: 'Ledger of the bench',
-    report: 'Report (PDF)',
+    issue: 'Issue',
     bench: 'Places of the bench',
     rig: 'Rig',
     kit: 'Kit',
@@ -175,6 +176,7 @@ export const text = {
   entry: entryText,
   goTo: goToText,
   start: startText,
+  issue: issueText,
   kit: kitText,
   people: peopleText,
   photograph: photographText,
