@@ -39,7 +39,7 @@ export function openPoints(finding: CampaignFinding, ledger: LedgerState | null)
     open,
   });
   return [
-    point('plan', campaign.plan_frozen_at === null ? [campaign.campaign] : []),
+    { name: 'plan', standing: campaign.plan_frozen_at === null ? 'inconclusive' : 'conforms', open: [] },
     ...(campaign.blinding === 'blind'
       ? [point('blind', campaign.unblinded_at === null ? [campaign.campaign] : [], 'does not conform')]
       : []),
