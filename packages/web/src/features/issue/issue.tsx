@@ -65,22 +65,34 @@ const toldNames = 6;
 function PointRow({ code, point }: { readonly code: string; readonly point: Point }) {
   const words = text.issue.point[point.name];
   const isSettled = point.standing === 'conforms';
-  const told = point.open.slice(0, toldNames);
-  const left = point.open.length - told.length;
   return (
     <li>
       <VerdictMark verdict={point.standing}>{text.issue.standing[point.standing]}</VerdictMark>
       <span>
         <strong>{isSettled ? words.settled : words.open}</strong>
-        {isSettled ? null : (
-          <span className="line soft">
-            {told.join(', ')}
-            {left > 0 ? ` ${text.issue.andMore(left)}` : ''}
-          </span>
-        )}
+        {isSettled ? null : <Open point={point} />}
       </span>
       {isSettled ? null : <Link href={placeOf(point.name, code)}>{text.issue.there}</Link>}
     </li>
+  );
+}
+
+function Open({ point: { name, open } }: { readonly point: Point }) {
+  if (name === 'doubts' || name === 'ledger')
+    return (
+      <ul className="soft">
+        {open.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+    );
+  const told = open.slice(0, toldNames);
+  const left = open.length - told.length;
+  return (
+    <span className="line soft">
+      {told.join(', ')}
+      {left > 0 ? ` ${text.issue.andMore(left)}` : ''}
+    </span>
   );
 }
 

@@ -17,7 +17,7 @@ export type PointName =
 export interface Point {
   readonly name: PointName;
   readonly standing: Verdict;
-  /** What is open: pieces, products, or how many. */
+  /** What is open: codes of pieces or products, or sentences. */
   readonly open: readonly string[];
 }
 
@@ -33,16 +33,14 @@ export function openPoints(finding: CampaignFinding, ledger: LedgerState | null)
   const memory = products.flatMap(({ product, specification }) =>
     specification.limits.some(({ provenance }) => provenance.flags.includes('memory')) ? [product] : [],
   );
-  const point = (name: PointName, open: readonly string[], otherwise: Verdict = 'inconclusive'): Point => ({
+  const point = (name: PointName, open: readonly string[]): Point => ({
     name,
-    standing: open.length === 0 ? 'conforms' : otherwise,
+    standing: open.length === 0 ? 'conforms' : 'inconclusive',
     open,
   });
   return [
     { name: 'plan', standing: campaign.plan_frozen_at === null ? 'inconclusive' : 'conforms', open: [] },
-    ...(campaign.blinding === 'blind'
-      ? [point('blind', campaign.unblinded_at === null ? [campaign.campaign] : [], 'does not conform')]
-      : []),
+    ...(campaign.blinding === 'blind' ? [blindPoint(campaign.unblinded_at !== null)] : []),
     point(
       'gauged',
       names(({ gauging }) => gauging === null),
@@ -69,6 +67,10 @@ export function openPoints(finding: CampaignFinding, ledger: LedgerState | null)
     point('doubts', doubts),
     { name: 'ledger', standing: ledgerStanding(ledger), open: ledger?.disagreements ?? [] },
   ];
+}
+
+function blindPoint(isUnblinded: boolean): Point {
+  return { name: 'blind', standing: isUnblinded ? 'conforms' : 'does not conform', open: [] };
 }
 
 function ledgerStanding(ledger: LedgerState | null): Verdict {
