@@ -118,6 +118,7 @@ export const findingsText = {
   },
   comparisons: 'Comparisons',
   comparisonsHow: 'Products of one nominal size side by side. Only an interval clear of zero tells two apart.',
+  ofSize: (title: string, size: string) => `${title}, ${size}`,
   size: (size: string) => `${size} side by side`,
   onlyOne: 'There is one product of this size: nothing to compare it with.',
   strip: 'Breaking force, piece by piece',

@@ -1,75 +1,179 @@
-import type { ProductFinding, ProductInference } from '@provinghouse/contract';
-import { Figure } from '../../components/figure.tsx';
-import { Told } from '../../components/told.tsx';
-import { figureText } from '../../lib/figure.ts';
+import type { PieceFinding, ProductDecision, ProductFinding } from '@provinghouse/contract';
+import type { ReactNode } from 'react';
+import { VerdictMark } from '../../components/verdict-mark.tsx';
+import { uncertaintyText } from '../../lib/figure.ts';
 import { text } from '../../lib/text.ts';
+import { CountedPieces } from './counted-pieces.tsx';
+import { type FoundCell, FoundTable } from './found-table.tsx';
+import { Found, FoundFigure } from './how-found.tsx';
+import { meanSure, toldHow } from './summary-how.tsx';
+import { rangeOf } from './summary-table.tsx';
+
+const { how, inferenceHead: head, decisionHead, standsOut } = text.findings;
+
+interface InferenceTablesProps {
+  readonly code: string;
+  readonly products: readonly ProductFinding[];
+  readonly pieces: readonly PieceFinding[];
+}
 
 /** What a few pieces let one say of the next ones: each figure opens to its sentence, method and doubts. */
-export function InferenceTable({ products }: { readonly products: readonly ProductFinding[] }) {
-  const { inferenceHead: head } = text.findings;
+export function InferenceTables(given: InferenceTablesProps) {
   return (
-    <table className="leaf summary">
-      <caption>
-        <h3>{text.findings.inference}</h3>
-        <span className="small">{text.findings.inferenceHow}</span>
-      </caption>
-      <thead>
-        <tr>
-          <th scope="col">{head.product}</th>
-          {[head.mean, head.bound, head.characteristic].map((name) => (
-            <th key={name} scope="col" className="num">
-              {name}
-            </th>
-          ))}
-          <th scope="col">{head.outlier}</th>
-          <th scope="col">{head.normality}</th>
-        </tr>
-      </thead>
-      <tbody>
-        {products.map((product) => (
-          <InferenceRow key={product.product} name={product.product} inference={product.inference} />
-        ))}
-      </tbody>
-    </table>
+    <>
+      <FoundTable
+        title={text.findings.inference}
+        note={text.findings.inferenceHow}
+        file={`${given.code}-inference`}
+        className="summary"
+        columns={[
+          { heading: head.product, keys: ['product'] },
+          { heading: head.mean, keys: ['mean_from_kN', 'mean_to_kN'], isNumber: true },
+          { heading: head.bound, keys: ['tolerance_bound_kN'], isNumber: true },
+          { heading: head.characteristic, keys: ['characteristic_kN'], isNumber: true },
+          { heading: head.outlier, keys: ['outlier', 'outlier_kN', 'outlier_p'] },
+          { heading: head.normality, keys: ['normality_p'] },
+        ]}
+        groups={[
+          {
+            key: 'inference',
+            rows: given.products.map((product) => ({ key: product.product, cells: inferred(product, given) })),
+          },
+        ]}
+      />
+      <Decisions {...given} />
+    </>
   );
 }
 
-function InferenceRow({ name, inference }: { readonly name: string; readonly inference: ProductInference }) {
-  const { inferenceHead: head, standsOut } = text.findings;
-  const { mean, tolerance, characteristic, outlier, normality } = inference;
-  return (
-    <tr>
-      <th scope="row">{name}</th>
-      <td className="num">
-        <Told title={`${name}, ${head.mean}`} told={mean}>
-          {mean.lower === null || mean.upper === null ? text.none : rangeOf(mean.lower, mean.upper)}
-        </Told>
-      </td>
-      <td className="num">
-        <Told title={`${name}, ${head.bound}`} told={tolerance}>
-          <Figure value={tolerance.lower} unit="kN" />
-        </Told>
-      </td>
-      <td className="num">
-        <Told title={`${name}, ${head.characteristic}`} told={characteristic}>
-          <Figure value={characteristic.characteristic} unit="kN" />
-        </Told>
-      </td>
-      <td>
-        <Told title={`${name}, ${head.outlier}`} told={outlier}>
-          {outlier.standsOut === null ? standsOut.cannotTell : outlier.standsOut ? standsOut.yes : standsOut.no}
-        </Told>
-      </td>
-      <td>
-        <Told title={`${name}, ${head.normality}`} told={normality}>
+function inferred(product: ProductFinding, { code, pieces }: InferenceTablesProps): FoundCell[] {
+  const { mean, tolerance, characteristic, outlier, normality } = product.inference;
+  const name = product.product;
+  const inputs = <Counted code={code} product={product} pieces={pieces} />;
+  const outlying = outlier.standsOut === null ? standsOut.cannotTell : outlier.standsOut ? standsOut.yes : standsOut.no;
+  return [
+    { shown: name, values: [name] },
+    {
+      shown: (
+        <Found title={`${name}, ${head.mean}`} how={toldHow(mean, inputs, meanSure(product, 'breakingForce'))}>
+          {mean.lower === null || mean.upper === null ? text.none : rangeOf(mean.lower, mean.upper, 'kN')}
+        </Found>
+      ),
+      values: [mean.lower, mean.upper],
+    },
+    {
+      shown: (
+        <FoundFigure
+          title={`${name}, ${head.bound}`}
+          value={tolerance.lower}
+          unit="kN"
+          how={toldHow(tolerance, inputs, how.oneSided)}
+        />
+      ),
+      values: [tolerance.lower],
+    },
+    {
+      shown: (
+        <FoundFigure
+          title={`${name}, ${head.characteristic}`}
+          value={characteristic.characteristic}
+          unit="kN"
+          how={toldHow(characteristic, inputs, how.oneSided)}
+        />
+      ),
+      values: [characteristic.characteristic],
+    },
+    {
+      shown: (
+        <Found title={`${name}, ${head.outlier}`} how={toldHow(outlier, inputs, how.testSure)}>
+          {outlying}
+        </Found>
+      ),
+      values: [outlying, outlier.value, outlier.p],
+    },
+    {
+      shown: (
+        <Found title={`${name}, ${head.normality}`} how={toldHow(normality, inputs, how.testSure)}>
           {normality.p === null ? standsOut.cannotTell : text.findings.chance(normality.p)}
-        </Told>
-      </td>
-    </tr>
+        </Found>
+      ),
+      values: [normality.p],
+    },
+  ];
+}
+
+interface CountedProps {
+  readonly code: string;
+  readonly product: ProductFinding;
+  readonly pieces: readonly PieceFinding[];
+}
+
+/** The counted forces of a product. */
+export function Counted({ code, product, pieces }: CountedProps) {
+  const own = pieces.filter((piece) => piece.product === product.product);
+  return <CountedPieces code={code} pieces={own} of="breakingForce" unit="kN" />;
+}
+
+/** Products as a whole against their minimum breaking force: the mean, and nearly all of the pieces. */
+function Decisions({ code, products, pieces }: InferenceTablesProps) {
+  return (
+    <FoundTable
+      title={text.findings.decisions}
+      note={text.findings.decisionsHow}
+      file={`${code}-decisions`}
+      className="summary"
+      columns={[
+        { heading: decisionHead.product, keys: ['product'] },
+        { heading: decisionHead.mean, keys: ['mean_verdict', 'mean_sentence'] },
+        { heading: decisionHead.bound, keys: ['bound_verdict', 'bound_sentence'] },
+      ]}
+      groups={[
+        {
+          key: 'decisions',
+          rows: products.map((product) => {
+            const inputs = <Counted key={product.product} code={code} product={product} pieces={pieces} />;
+            const { meanDecision, boundDecision } = product.inference;
+            const sure = commonOf(product, pieces);
+            return {
+              key: product.product,
+              cells: [
+                { shown: product.product, values: [product.product] },
+                decided(`${product.product}, ${decisionHead.mean}`, meanDecision, { inputs, sure }),
+                decided(`${product.product}, ${decisionHead.bound}`, boundDecision, { inputs, sure }),
+              ],
+            };
+          }),
+        },
+      ]}
+    />
   );
 }
 
-function rangeOf(lower: number, upper: number): string {
-  const from = figureText({ value: lower, unit: 'kN' }).replace(/\u00a0.*$/, '');
-  return text.limit.between(from, figureText({ value: upper, unit: 'kN' }));
+/** What the forces of a product share: the uncertainty of the rig, the greatest where several pulled. */
+function commonOf(product: ProductFinding, pieces: readonly PieceFinding[]): string {
+  const parts = pieces
+    .filter((piece) => piece.product === product.product)
+    .flatMap(({ pull }) => pull?.maximum?.contributions ?? []);
+  const [first] = parts.toSorted((a, b) => b.standardUncertainty - a.standardUncertainty);
+  return first === undefined
+    ? how.noneStated
+    : `${how.verdictSure} ${how.largestPart(first.name, uncertaintyText(first.standardUncertainty, 'kN'))}`;
+}
+
+interface DecidedFrom {
+  readonly inputs: ReactNode;
+  readonly sure: string;
+}
+
+function decided(title: string, decision: ProductDecision | null, { inputs, sure }: DecidedFrom): FoundCell {
+  if (decision === null)
+    return { shown: <span className="soft">{text.findings.notAsked}</span>, values: [text.findings.notAsked, null] };
+  return {
+    shown: (
+      <Found title={title} how={toldHow(decision, inputs, sure)}>
+        <VerdictMark verdict={decision.verdict} />
+      </Found>
+    ),
+    values: [decision.verdict, decision.sentence],
+  };
 }

@@ -1,8 +1,5 @@
 import type { PieceFinding, ProductFinding } from '@provinghouse/contract';
 import {
-  budgetBars,
-  budgetBarsTable,
-  budgetOf,
   type FigureSetting,
   longChainCurve,
   longChainCurveTable,
@@ -20,7 +17,7 @@ interface ProductPicturesProps {
   readonly pieces: readonly PieceFinding[];
 }
 
-/** What the pieces of a product say about a long chain, and what the uncertainty of its least force is made of. */
+/** What the pieces of a product say about a long chain, and the law of its break modes. */
 export default function ProductPictures({ code, product, pieces }: ProductPicturesProps) {
   const curve = useMemo(() => longChainOf(product, pieces), [product, pieces]);
   const drawCurve = useMemo(
@@ -55,29 +52,6 @@ export default function ProductPictures({ code, product, pieces }: ProductPictur
           table={weibullFigureTable(curve)}
         />
       )}
-      <Budget stem={stem} product={product} pieces={pieces} />
     </StatisticFigures>
-  );
-}
-
-interface BudgetProps extends Omit<ProductPicturesProps, 'code'> {
-  readonly stem: string;
-}
-
-function Budget({ stem, product, pieces }: BudgetProps) {
-  const found = useMemo(() => budgetOf(product, pieces), [product, pieces]);
-  const draw = useMemo(
-    () => (found === null ? null : (setting: FigureSetting) => budgetBars(found.budget, setting)),
-    [found],
-  );
-  if (found === null || draw === null) return null;
-  return (
-    <StatisticFigure
-      title={text.picture.budget(found.piece)}
-      how={text.picture.budgetHow}
-      file={`${stem}-budget`}
-      draw={draw}
-      table={budgetBarsTable(found.budget)}
-    />
   );
 }

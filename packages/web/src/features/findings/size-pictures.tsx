@@ -11,6 +11,7 @@ import {
 import { useMemo } from 'react';
 import { StatisticFigure, StatisticFigures } from '../../components/statistic-figure.tsx';
 import { text } from '../../lib/text.ts';
+import { sizeText } from './size-text.ts';
 
 interface SizePicturesProps {
   readonly code: string;
@@ -28,12 +29,13 @@ export default function SizePictures({ code, comparison, products, pieces }: Siz
     () => (intervals === null ? null : (setting: FigureSetting) => comparisonIntervals(intervals, setting)),
     [intervals],
   );
+  const size = sizeText([comparison]);
   const stem = `${code}-${comparison.nominalSize_mm}-mm`;
   return (
     <StatisticFigures>
       {dots.products.every((product) => product.pieces.length === 0) ? null : (
         <StatisticFigure
-          title={text.findings.strip}
+          title={text.findings.ofSize(text.findings.strip, size)}
           how={text.findings.stripHow}
           file={`${stem}-breaking-force`}
           draw={drawDots}
@@ -42,7 +44,7 @@ export default function SizePictures({ code, comparison, products, pieces }: Siz
       )}
       {intervals === null || drawIntervals === null ? null : (
         <StatisticFigure
-          title={text.picture.differences}
+          title={text.findings.ofSize(text.picture.differences, size)}
           how={text.picture.differencesHow}
           file={`${stem}-differences`}
           draw={drawIntervals}

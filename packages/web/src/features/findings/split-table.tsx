@@ -1,96 +1,167 @@
 import type { ProductFinding } from '@provinghouse/contract';
 import type { StrengthSplit } from '@provinghouse/core';
+import type { FigureSetting } from '@provinghouse/figure';
+import { useMemo } from 'react';
+import { StatisticFigure } from '../../components/statistic-figure.tsx';
+import { figureText, uncertaintyText } from '../../lib/figure.ts';
 import { text } from '../../lib/text.ts';
+import { type FoundCell, FoundTable } from './found-table.tsx';
+import { Found, FoundFigure, type HowFound } from './how-found.tsx';
+import { splitFigure, splitFigureTable } from './split-figure.ts';
 
-/** Whether the force comes of the steel or of the bar: a picture and a sentence for each product. */
-export function SplitTable({ products }: { readonly products: readonly ProductFinding[] }) {
-  const splits = products.flatMap((product) => product.split ?? []);
-  const reach = Math.max(
-    0.05,
-    ...splits.map((split) =>
-      Math.max(Math.abs(split.sizeFactor - 1), Math.abs((split.totalFactor ?? split.sizeFactor) - 1)),
-    ),
-  );
-  return (
-    <figure className="split">
-      <figcaption>
-        <h3>{text.findings.split}</h3>
-        <Legend />
-      </figcaption>
-      {products.map((product) => (
-        <div key={product.product} className="split-row">
-          <span className="strip-name">{product.product}</span>
-          {product.split === null ? (
-            <p className="soft">{text.findings.noSplit}</p>
-          ) : (
-            <>
-              <SplitBar product={product.product} split={product.split} reach={reach} />
-              <p className="small">{product.split.sentence}</p>
-            </>
-          )}
-        </div>
-      ))}
-    </figure>
-  );
+const { how, splitHead: head } = text.findings;
+
+interface SplitTableProps {
+  readonly file: string;
+  readonly size: string;
+  readonly products: readonly ProductFinding[];
 }
 
-interface SplitBarProps {
-  readonly product: string;
-  readonly split: StrengthSplit;
-  /** The largest departure from the minimum among the products, so that all bars share one scale. */
-  readonly reach: number;
-}
-
-/** From the minimum at the middle: first the step the bar makes, then from there the step the steel makes. Leftwards is a loss. */
-function SplitBar({ product, split, reach }: SplitBarProps) {
-  const place = (factor: number) => 110 + (100 * (factor - 1)) / reach;
-  const total = split.totalFactor ?? split.sizeFactor;
+/** Whether the force comes of the steel or of the bar: a picture, its numbers, and a sentence for each product. */
+export function SplitTable({ file, size, products }: SplitTableProps) {
+  const bars = useMemo(
+    () =>
+      products.flatMap(({ product, split }) =>
+        split === null
+          ? []
+          : [
+              {
+                product,
+                size_pct: over(split.sizeFactor),
+                total_pct: split.totalFactor === null ? null : over(split.totalFactor),
+              },
+            ],
+      ),
+    [products],
+  );
+  const draw = useMemo(() => (setting: FigureSetting) => splitFigure(bars, setting), [bars]);
+  if (bars.length === 0) return null;
   return (
-    <svg className="split-bar" viewBox="0 0 220 44" role="img" aria-label={text.findings.splitLabel(product)}>
-      <line className="strip-base" x1="0" x2="220" y1="22" y2="22" />
-      <line className="strip-minimum" x1="110" x2="110" y1="2" y2="42" />
-      <rect
-        className="split-size"
-        x={Math.min(place(1), place(split.sizeFactor))}
-        y="8"
-        width={Math.abs(place(split.sizeFactor) - place(1))}
-        height="12"
+    <>
+      <StatisticFigure
+        title={text.findings.ofSize(text.findings.split, size)}
+        how={text.findings.splitHow}
+        file={`${file}-split`}
+        draw={draw}
+        table={splitFigureTable(bars)}
       />
-      <rect
-        className="split-steel"
-        x={Math.min(place(split.sizeFactor), place(total))}
-        y="24"
-        width={Math.abs(place(total) - place(split.sizeFactor))}
-        height="12"
+      <FoundTable
+        title={text.findings.ofSize(text.findings.splitNumbers, size)}
+        file={`${file}-steel-or-size`}
+        columns={[
+          { heading: head.product, keys: ['product'] },
+          { heading: head.size, keys: ['by_size_pct'], isNumber: true },
+          { heading: head.steel, keys: ['by_steel_pct'], isNumber: true },
+          { heading: head.total, keys: ['together_pct'], isNumber: true },
+          { heading: head.stress, keys: ['stress_gauged_N_per_mm2', 'standard_uncertainty_N_per_mm2'], isNumber: true },
+          { heading: head.nominalStress, keys: ['stress_nominal_N_per_mm2'], isNumber: true },
+          { heading: head.grade, keys: ['grade_of_the_steel'], isNumber: true },
+          { heading: head.standard, keys: ['standard_grade'], isNumber: true },
+          { heading: head.guarded, keys: ['standard_grade_guarded'], isNumber: true },
+        ]}
+        groups={[
+          {
+            key: 'split',
+            rows: products.map((product) => ({ key: product.product, cells: cellsOf(product) })),
+          },
+        ]}
       />
-      <line className="split-joint" x1={place(split.sizeFactor)} x2={place(split.sizeFactor)} y1="8" y2="36" />
-    </svg>
+      <dl className="facts found-facts">
+        {products.map(({ product, split }) => (
+          <div key={product} className="fact">
+            <dt>{product}</dt>
+            <dd>{split?.sentence ?? <span className="soft">{text.findings.noSplit}</span>}</dd>
+          </div>
+        ))}
+      </dl>
+    </>
   );
 }
 
-function Legend() {
-  const { splitLegend: legend } = text.findings;
+/** A factor as what it lies over one, in per cent. */
+function over(factor: number): number {
+  return 100 * (factor - 1);
+}
+
+function cellsOf(product: ProductFinding): FoundCell[] {
+  const { split, product: name } = product;
+  if (split === null) {
+    const none = { shown: text.none, values: [null] };
+    return [
+      { shown: name, values: [name] },
+      none,
+      none,
+      none,
+      { shown: text.none, values: [null, null] },
+      none,
+      none,
+      none,
+      none,
+    ];
+  }
+  const inputs = how.splitFrom(figureText({ value: product.breakingForce.mean ?? 0, unit: 'kN' }), areaText(product));
+  const sure = sureOf(split);
+  const of = (heading: string, method: string, known: string): { title: string; how: HowFound } => ({
+    title: `${name}, ${heading}`,
+    how: { sentence: split.sentence, inputs, method, sure: known },
+  });
+  const pct = (factor: number | null) => (factor === null ? null : over(factor));
+  return [
+    { shown: name, values: [name] },
+    number(pct(split.sizeFactor), '%', of(head.size, how.sizeFactor, sure.size)),
+    number(pct(split.steelFactor), '%', of(head.steel, how.steelFactor, sure.steel)),
+    number(pct(split.totalFactor), '%', of(head.total, how.totalFactor, how.totalSure)),
+    {
+      shown: (
+        <FoundFigure
+          {...of(head.stress, how.stress, sure.stress)}
+          value={split.stressOverMeasuredArea_N_per_mm2}
+          unit="N/mm2"
+        />
+      ),
+      values: [split.stressOverMeasuredArea_N_per_mm2, split.stressUncertainty_N_per_mm2],
+    },
+    number(split.stressOverNominalArea_N_per_mm2, 'N/mm2', of(head.nominalStress, how.nominalStress, how.totalSure)),
+    number(Number(split.honestGrade.toFixed(1)), 'grade', of(head.grade, how.grade, sure.stress), split.honestGrade),
+    number(split.standardGrade, 'grade', of(head.standard, how.standardGrade, how.gradeSure)),
+    number(split.guardedStandardGrade, 'grade', of(head.guarded, how.guardedGrade, how.gradeSure)),
+  ];
+}
+
+/** A grade is a number without a unit, written as it is. */
+function number(
+  value: number | null,
+  unit: string,
+  of: { title: string; how: HowFound },
+  kept: number | null = value,
+): FoundCell {
+  return {
+    shown: unit === 'grade' ? <GradeFigure value={value} of={of} /> : <FoundFigure {...of} value={value} unit={unit} />,
+    values: [kept],
+  };
+}
+
+function GradeFigure({ value, of }: { readonly value: number | null; readonly of: { title: string; how: HowFound } }) {
+  if (value === null) return <FoundFigure {...of} value={null} unit="" />;
   return (
-    <p className="strip-legend soft small">
-      {text.findings.splitHow}
-      <span className="strip-key">
-        <svg width="10" height="14" aria-hidden="true">
-          <line className="strip-minimum" x1="5" x2="5" y1="0" y2="14" />
-        </svg>
-        {legend.nominal}
-      </span>
-      <span className="strip-key">
-        <svg width="18" height="12" aria-hidden="true">
-          <rect className="split-size" x="0.5" y="0.5" width="17" height="11" />
-        </svg>
-        {legend.size}
-      </span>
-      <span className="strip-key">
-        <svg width="18" height="12" aria-hidden="true">
-          <rect className="split-steel" width="18" height="12" />
-        </svg>
-        {legend.steel}
-      </span>
-    </p>
+    <Found {...of}>
+      <span className="figure">{value}</span>
+    </Found>
   );
+}
+
+function sureOf(split: StrengthSplit) {
+  const share = (u: number | null) => (u === null ? text.origin.noUncertainty : how.u(uncertaintyText(100 * u, '%')));
+  const stress = split.stressUncertainty_N_per_mm2;
+  return {
+    size: share(split.sizeFactorUncertainty),
+    steel: share(split.steelFactorUncertainty),
+    stress: stress === null ? text.origin.noUncertainty : how.u(uncertaintyText(stress, 'N/mm2')),
+  };
+}
+
+/** The mean gauged area of the counted pieces is not in the finding; it follows from the nominal one and the size factor. */
+function areaText({ split }: ProductFinding): string {
+  if (split === null) return text.notRecorded;
+  return figureText({ value: split.sizeFactor * split.nominalArea_mm2, unit: 'mm2' });
 }
