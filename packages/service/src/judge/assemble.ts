@@ -97,7 +97,7 @@ function limitsOf(products: readonly ProductFinding[], pieces: readonly PieceFin
   return [
     'The results hold for the pieces tested, as received; they say nothing of other lots, other purchases or the supplier as a whole.',
     `The smallest number of counted pieces of a product is ${Number.isFinite(fewest) ? fewest : 0}: means and scatters from so few are rough.`,
-    `Pieces of ${list(links.map(String))} links were pulled. A longer chain holds more links, its weakest is likely to be weaker than these, and this finding does not say by how much.`,
+    `Pieces of ${list(links.map(String))} links were pulled. A longer chain holds more links, its weakest is likely to be weaker than these; what the part on long chain says of it follows from these few pieces and its model alone.`,
     'A break beside or in the weld above the minimum force is reported, and is not by itself a nonconformity.',
     'Flaking of zinc on a link pulled to parting is a described behaviour; no adherence requirement was judged.',
     'Limits of the rulebook come from public pages, formulas and memory as marked, not from the text of the standards: check them against bought copies before publication.',

@@ -30,6 +30,7 @@ export const entryText = {
   form: {
     keep: 'Keep',
     cancel: 'Cancel',
+    change: 'change',
     choose: 'choose …',
     none: 'not recorded',
     required: 'needed',

@@ -1,6 +1,7 @@
 import type { EntryRequest, Row } from '@provinghouse/contract';
 import { useSyncExternalStore } from 'react';
 import { enter, withdraw } from '../../lib/entry/enter.ts';
+import { freshId } from '../../lib/entry/fresh-id.ts';
 import type { Fault } from '../../lib/request.ts';
 import { text } from '../../lib/text.ts';
 import { gaugingId, type ReadingEntry } from './merged-readings.ts';
@@ -60,7 +61,7 @@ export function keepReadings({ book, request, words = [] }: Readings): void {
   const first = rows[0];
   if (first === undefined) return;
   const entry: LogEntry = {
-    key: crypto.randomUUID(),
+    key: freshId(),
     book,
     what: 'readings',
     rows,
@@ -84,7 +85,7 @@ export function takeBack(book: string, row: Row<'gauging'>, revision: number | n
   // A row written anew goes on counting: the withdrawal counts one, the writing another.
   localStorage.setItem(revisionPlace, JSON.stringify({ ...allRevisions(), [book]: { ...known, [id]: at + 2 } }));
   const entry: LogEntry = {
-    key: crypto.randomUUID(),
+    key: freshId(),
     book,
     what: 'taken back',
     rows: [row],

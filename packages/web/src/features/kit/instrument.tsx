@@ -130,7 +130,7 @@ function Certificates({ instrument, certificates }: CertificatesProps) {
         <table className="leaf">
           <thead>
             <tr>
-              {[head.number, head.from, head.due, head.uncertainty, ''].map((name) => (
+              {[head.number, head.from, head.due, head.uncertainty, text.entry.form.change].map((name) => (
                 <th key={name} scope="col">
                   {name}
                 </th>

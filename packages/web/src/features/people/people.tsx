@@ -53,7 +53,7 @@ function PeopleTable({ people }: { readonly people: HeldPeople }) {
       <table className="leaf">
         <thead>
           <tr>
-            {[head.person, head.name, head.role, head.since, ''].map((name) => (
+            {[head.person, head.name, head.role, head.since, text.entry.form.change].map((name) => (
               <th key={name} scope="col">
                 {name}
               </th>

@@ -1,6 +1,7 @@
 import { useSyncExternalStore } from 'react';
 import { type Fault, faultOf } from '../request.ts';
 import { tellChange } from './change-news.ts';
+import { freshId } from './fresh-id.ts';
 
 /** Something entered that is on its way into the record. It stays in this browser until the ledger has it or somebody takes it back. */
 export interface Outgoing {
@@ -70,11 +71,6 @@ export function enqueue(entry: Omit<Outgoing, 'id' | 'refused'>): Promise<Outcom
   changeList((list) => [...list, { ...entry, id, refused: null }]);
   void sendAll();
   return outcome;
-}
-
-/** `randomUUID` is there only where the page came over TLS or from this machine; a tablet on the bench's own network has neither. */
-function freshId(): string {
-  return [...crypto.getRandomValues(new Uint8Array(16))].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
 /** The screen was left: a refusal that comes now is kept in the list until somebody has seen it. */
