@@ -1,15 +1,5 @@
 import { type CampaignRows, type Row, rowWith, tables } from '@provinghouse/contract';
-
-/** Pseudo-random numbers in [0, 1), the same for the same seed (mulberry32). */
-function stream(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
+import { seededRandom } from '@provinghouse/core';
 
 export const longCampaign = 'LONG-BOARD';
 const products = 25;
@@ -17,7 +7,7 @@ const piecesEach = 20;
 
 /** An invented campaign of 500 pieces with panel readings, four diameters and a break each. */
 export function longRows(seed = 3): CampaignRows {
-  const draw = stream(seed);
+  const draw = seededRandom(seed).uniform;
   const names = Array.from({ length: products }, (_, at) => `P${String(at + 1).padStart(2, '0')}`);
   const pieces = names.flatMap((product) =>
     Array.from({ length: piecesEach }, (_, at) => ({ product, piece: `${product}-${at + 1}` })),

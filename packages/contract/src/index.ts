@@ -1,3 +1,4 @@
+export * from './blinding.ts';
 export * from './brief.ts';
 export * from './entry.ts';
 export * from './finding.ts';

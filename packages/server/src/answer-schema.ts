@@ -1,9 +1,10 @@
 /** JSON Schemas of what the server answers. What is computed is an object of the contract package, whose types describe it member by member. */
 
-/** Names a type of the contract package; the generator of the client takes it from there. */
+/** Names that type; the generator of the client takes it from there. */
 const contractKey = 'x-contract';
 
-function computed(type: string, description: string): object {
+/** An answer that the type of that name in the contract package describes member by member. */
+export function computed(type: string, description: string): object {
   return { type: 'object', additionalProperties: true, description, [contractKey]: type };
 }
 

@@ -1,3 +1,4 @@
+import { benchBook } from '@provinghouse/service/entry';
 import type { FastifyInstance } from 'fastify';
 import { answers } from './answer-schema.ts';
 import type { ServerPorts } from './ports.ts';
@@ -123,9 +124,6 @@ const ledgerQuery = {
   },
 };
 
-/** The code under which the record keeps the book of the bench; no campaign can have it. */
-const bench = '_bench';
-
 function addLedger(app: FastifyInstance, ports: ServerPorts): void {
   const books = [
     { root: '/api/campaigns/:code', params },
@@ -137,7 +135,7 @@ function addLedger(app: FastifyInstance, ports: ServerPorts): void {
       `${root}/ledger`,
       { schema: { params, querystring: ledgerQuery, response: { 200: answers.ledger }, summary } },
       async ({ params, query: { before = null, limit, search, kinds } }) => {
-        const code = params.code ?? bench;
+        const code = params.code ?? benchBook;
         const asked = { before, limit, search, kinds: kinds.split(',').filter((kind) => kind !== '') };
         return known(await ports.ledger(code, asked), code);
       },
@@ -145,7 +143,7 @@ function addLedger(app: FastifyInstance, ports: ServerPorts): void {
     app.get<BookAddress>(
       `${root}/ledger/state`,
       { schema: { params, response: { 200: answers.ledgerState }, summary: 'Whether the ledger is whole' } },
-      async ({ params }) => known(await ports.ledgerState(params.code ?? bench), params.code ?? bench),
+      async ({ params }) => known(await ports.ledgerState(params.code ?? benchBook), params.code ?? benchBook),
     );
   }
 }

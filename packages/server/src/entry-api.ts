@@ -6,6 +6,7 @@ import type {
   TableName,
   WithdrawalRequest,
 } from '@provinghouse/contract';
+import { benchBook } from '@provinghouse/service/entry';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import type { EntryPorts } from './entry-ports.ts';
 import { campaignCode, entryAnswers, entryBodies, kind, pageQuery } from './entry-schema.ts';
@@ -16,9 +17,6 @@ import { addPullsApi } from './pulls-api.ts';
 interface InBook {
   readonly Params: { readonly code: string };
 }
-
-/** The code under which the record keeps the book of the bench; no campaign can have it. */
-const bench = '_bench';
 
 /** Largest body of rows, and of a file: an hour of two channels at 10 kHz is some 700 MB, and is recorded live, not dropped here. */
 const rowsLimit = 8 * 1024 * 1024;
@@ -69,7 +67,7 @@ interface Book {
 }
 
 function addBook(app: FastifyInstance, ports: EntryPorts, { root, params }: Book): void {
-  const bookOf = (request: FastifyRequest<InBook>) => request.params.code ?? bench;
+  const bookOf = (request: FastifyRequest<InBook>) => request.params.code ?? benchBook;
   const { kept, keptRevision, rows } = entryAnswers;
   app.get<InBook & { Params: { kind: TableName }; Querystring: { after: number; limit: number } }>(
     `${root}/records/:kind`,

@@ -1,4 +1,5 @@
 import type { FastifyInstance } from 'fastify';
+import { computed } from './answer-schema.ts';
 import type { EntryPorts } from './entry-ports.ts';
 
 interface Hanging {
@@ -7,17 +8,13 @@ interface Hanging {
 }
 
 const day = { type: 'string', pattern: '^\\d{4}-\\d{2}-\\d{2}$' };
-const answer = (type: string, description: string) => ({
-  200: { type: 'object', additionalProperties: true, description, 'x-contract': type },
-});
-
 /** What the record says of instruments, over all campaigns. */
 export function addKitApi(app: FastifyInstance, ports: Pick<EntryPorts, 'kitInCampaigns' | 'hanging'>): void {
   app.get(
     '/api/kit/in-campaigns',
     {
       schema: {
-        response: answer('KitInCampaigns', 'instruments that only campaigns hold'),
+        response: { 200: computed('KitInCampaigns', 'instruments that only campaigns hold') },
         summary: 'Kit of campaigns',
       },
     },
@@ -33,7 +30,7 @@ export function addKitApi(app: FastifyInstance, ports: Pick<EntryPorts, 'kitInCa
           required: ['instrument'],
         },
         querystring: { type: 'object', properties: { from: day, to: day }, required: ['from', 'to'] },
-        response: answer('HangingResults', 'what was read with an instrument in a stretch of time'),
+        response: { 200: computed('HangingResults', 'what was read with an instrument in a stretch of time') },
         summary: 'What hangs on an instrument',
       },
     },

@@ -1,5 +1,6 @@
 import type { TracePreviewRequest } from '@provinghouse/contract';
 import type { FastifyInstance } from 'fastify';
+import { computed } from './answer-schema.ts';
 import type { EntryPorts } from './entry-ports.ts';
 import { campaignCode } from './entry-schema.ts';
 import { refuseOtherOrigins } from './origin-check.ts';
@@ -31,11 +32,6 @@ const previewBody = {
   additionalProperties: false,
 };
 
-/** Names the type of the contract package that describes the answer member by member. */
-const answer = (type: string, description: string) => ({
-  200: { type: 'object', additionalProperties: true, description, 'x-contract': type },
-});
-
 /** What pulls need besides entering: a look at a file before it becomes a recording, and the order they are to be made in. */
 export function addPullsApi(app: FastifyInstance, ports: Pick<EntryPorts, 'previewTrace' | 'plannedPulls'>): void {
   app.post<InCampaign & { readonly Body: TracePreviewRequest }>(
@@ -44,7 +40,7 @@ export function addPullsApi(app: FastifyInstance, ports: Pick<EntryPorts, 'previ
       schema: {
         params,
         body: previewBody,
-        response: answer('TracePreview', 'what a file that was sent would be as the recording of a pull'),
+        response: { 200: computed('TracePreview', 'what a file that was sent would be as the recording of a pull') },
         summary: 'A file that was sent, read as the recording it would be; nothing is kept',
       },
       onRequest: refuseOtherOrigins,
@@ -57,7 +53,7 @@ export function addPullsApi(app: FastifyInstance, ports: Pick<EntryPorts, 'previ
     {
       schema: {
         params,
-        response: answer('PlannedPulls', 'the order of the pulls, drawn by lot from the seed of the plan'),
+        response: { 200: computed('PlannedPulls', 'the order of the pulls, drawn by lot from the seed of the plan') },
         summary: 'The order in which the pieces are to be pulled',
       },
     },

@@ -1,10 +1,5 @@
 import { createHash } from 'node:crypto';
-import type { CampaignRows, Row } from '@provinghouse/contract';
-
-/** Whether a campaign hides whose its products are: from the freezing of a blind plan to the unblinding. */
-export function isBlind(campaign: Row<'campaign'>): boolean {
-  return campaign.blinding === 'blind' && campaign.plan_frozen_at !== null && campaign.unblinded_at === null;
-}
+import { type CampaignRows, isBlind, type Row } from '@provinghouse/contract';
 
 /** What stands in place of the codes of products and samples while a campaign is blind. */
 export interface Masks {

@@ -1,4 +1,11 @@
-import type { CorrectionRequest, Kept, KeptRevision, Row, WithdrawalRequest } from '@provinghouse/contract';
+import {
+  type CorrectionRequest,
+  isBlind,
+  type Kept,
+  type KeptRevision,
+  type Row,
+  type WithdrawalRequest,
+} from '@provinghouse/contract';
 import { InputError } from '@provinghouse/core';
 import {
   canonicalJson,
@@ -9,7 +16,6 @@ import {
   reviseRecord,
   withdrawRecord,
 } from '@provinghouse/store';
-import { isBlind } from '../blind/blind.ts';
 import type { Effects } from '../effects.ts';
 import { campaignOf } from './book.ts';
 

@@ -36,7 +36,9 @@ export async function enterRows(book: string, request: EntryRequest, effects: Ef
   const rows = await withoutKept(book, request.rows, effects);
   const campaign = await campaignOf(store, book);
   if (campaign) {
-    planRule(campaign, { ...request, rows }, await hasPulls(book, effects));
+    // Whether anything was pulled before matters to pulls alone, and most entries are readings.
+    const isLater = (rows.pulls ?? []).length > 0 && (await hasPulls(book, effects));
+    planRule(campaign, { ...request, rows }, isLater);
     await pieceRule(campaign, rows, effects);
   }
   const overridden = await certificateRule(book, { ...request, rows }, effects);

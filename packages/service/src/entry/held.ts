@@ -1,15 +1,15 @@
-import type { FileHeld, HeldFile, Row, RowHeld, RowsHeld, TableName } from '@provinghouse/contract';
+import {
+  type FileHeld,
+  type HeldFile,
+  isBlind,
+  type Row,
+  type RowHeld,
+  type RowsHeld,
+  type TableName,
+} from '@provinghouse/contract';
 import { InputError } from '@provinghouse/core';
 import { attachments, benchBook, heldRows, readBlob, writeBlob } from '@provinghouse/store';
-import {
-  isBlind,
-  type Masks,
-  maskedPhotograph,
-  maskedPiece,
-  maskedProduct,
-  maskedSample,
-  masksOf,
-} from '../blind/blind.ts';
+import { type Masks, maskedPhotograph, maskedPiece, maskedProduct, maskedSample, masksOf } from '../blind/blind.ts';
 import type { Effects } from '../effects.ts';
 import { campaignOf, rowsOf } from './book.ts';
 

@@ -1,4 +1,5 @@
-export { campaignOf, rowsOf } from './book.ts';
+export { benchBook } from '@provinghouse/store';
+export { campaignOf, knownCampaign, rowsOf } from './book.ts';
 export { commission } from './commission.ts';
 export { correctRow, withdrawRow } from './correct.ts';
 export { enterRows } from './enter.ts';

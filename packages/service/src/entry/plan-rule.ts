@@ -1,6 +1,5 @@
-import type { EntryRequest, Row } from '@provinghouse/contract';
+import { type EntryRequest, isBlind, type Row } from '@provinghouse/contract';
 import { InputError } from '@provinghouse/core';
-import { isBlind } from '../blind/blind.ts';
 
 /** What holds for entries because of the plan of the campaign. @throws InputError `entry/plan-not-frozen`, `entry/plan-frozen`, `entry/blind` */
 export function planRule(campaign: Row<'campaign'>, { rows, why }: EntryRequest, hasPulls: boolean): void {

@@ -1,7 +1,6 @@
-import type { KeptRevision, Row, StepRequest } from '@provinghouse/contract';
+import { isBlind, type KeptRevision, type Row, type StepRequest } from '@provinghouse/contract';
 import { InputError } from '@provinghouse/core';
 import { heldRow, reviseRecord } from '@provinghouse/store';
-import { isBlind } from '../blind/blind.ts';
 import type { Effects } from '../effects.ts';
 import { rowsOf } from './book.ts';
 import { codeRule } from './plan-rule.ts';

@@ -1,6 +1,6 @@
-import type { LedgerChange, LedgerLine, LedgerPage, Row } from '@provinghouse/contract';
+import { isBlind, type LedgerChange, type LedgerLine, type LedgerPage, type Row } from '@provinghouse/contract';
 import { benchBook, type LedgerEntry, ledgerEntries } from '@provinghouse/store';
-import { isBlind, type Masks, masksOf } from '../blind/blind.ts';
+import { type Masks, masksOf } from '../blind/blind.ts';
 import type { Effects } from '../effects.ts';
 import { campaignOf, rowsOf } from '../entry/book.ts';
 import { isBook } from './ledger-state.ts';

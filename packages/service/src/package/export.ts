@@ -1,8 +1,8 @@
 import { buffer } from 'node:stream/consumers';
+import { isBlind } from '@provinghouse/contract';
 import { InputError } from '@provinghouse/core';
 import { attachments, campaignCodes, campaignRows, isStoreError, readBlob } from '@provinghouse/store';
 import yazl from 'yazl';
-import { isBlind } from '../blind/blind.ts';
 import type { Effects } from '../effects.ts';
 import { writeWhole } from '../write-whole.ts';
 import { packageFiles } from './write.ts';

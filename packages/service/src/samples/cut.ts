@@ -1,9 +1,9 @@
-import { type CutRequest, type KeptCut, type Row, rowWith } from '@provinghouse/contract';
+import { type CutRequest, isBlind, type KeptCut, type Row, rowWith } from '@provinghouse/contract';
 import { InputError } from '@provinghouse/core';
 import { type Database, heldRows, ledgerHead } from '@provinghouse/store';
-import { isBlind, masksOf } from '../blind/blind.ts';
+import { masksOf } from '../blind/blind.ts';
 import type { Effects } from '../effects.ts';
-import { campaignOf, enterRows, rowsOf } from '../entry/index.ts';
+import { enterRows, knownCampaign, rowsOf } from '../entry/index.ts';
 import { blindCodes, type Draw, openCodes } from './codes.ts';
 
 /**
@@ -27,9 +27,7 @@ function inTurn<T>(store: Database, work: () => Promise<T>): Promise<T> {
 }
 
 async function cut(code: string, request: CutRequest, effects: Effects & { readonly draw: Draw }): Promise<KeptCut> {
-  const campaign = await campaignOf(effects.store, code);
-  if (!campaign)
-    throw new InputError('campaign/unknown', `The record holds no campaign "${code}".`, { campaign: code });
+  const campaign = await knownCampaign(effects.store, code);
   const sample = await sampleMeant(campaign, request.sample, effects);
   const kept = await keptBefore(campaign, { ...request, sample }, effects);
   if (kept) return kept;

@@ -1,7 +1,7 @@
 import { InputError } from '@provinghouse/core';
 import { type LabelSheet, type PieceLabel, renderLabels } from '@provinghouse/publish';
 import type { Effects } from '../effects.ts';
-import { campaignOf, rowsOf } from '../entry/index.ts';
+import { knownCampaign, rowsOf } from '../entry/index.ts';
 
 export interface LabelsAsked {
   /** Codes of the pieces, in the order of the labels; empty for every piece of the campaign. */
@@ -20,9 +20,7 @@ export interface LabelsAsked {
  * @throws InputError `campaign/unknown`, `entry/piece-unknown`; as `renderLabels`
  */
 export async function labelsOf(code: string, asked: LabelsAsked, { store, now }: Effects): Promise<Uint8Array> {
-  const campaign = await campaignOf(store, code);
-  if (!campaign)
-    throw new InputError('campaign/unknown', `The record holds no campaign "${code}".`, { campaign: code });
+  const campaign = await knownCampaign(store, code);
   const pieces = await rowsOf(store, code, 'pieces');
   const wanted = asked.pieces.length === 0 ? pieces.map(({ piece }) => piece) : asked.pieces;
   const isBare = campaign.blinding === 'blind' && campaign.unblinded_at === null;

@@ -1,7 +1,7 @@
 import type { PlannedPulls } from '@provinghouse/contract';
-import { InputError, pullOrder } from '@provinghouse/core';
+import { pullOrder } from '@provinghouse/core';
 import type { Effects } from '../effects.ts';
-import { campaignOf, rowsOf } from '../entry/index.ts';
+import { knownCampaign, rowsOf } from '../entry/index.ts';
 
 /**
  * The order in which the pieces of a campaign are to be pulled: in blocks that hold a piece of every product, drawn from the seed of the plan.
@@ -9,9 +9,7 @@ import { campaignOf, rowsOf } from '../entry/index.ts';
  * @throws InputError `campaign/unknown`
  */
 export async function plannedPulls(code: string, { store }: Pick<Effects, 'store'>): Promise<PlannedPulls> {
-  const campaign = await campaignOf(store, code);
-  if (!campaign)
-    throw new InputError('campaign/unknown', `The record holds no campaign "${code}".`, { campaign: code });
+  const campaign = await knownCampaign(store, code);
   const seed = campaign.order_seed;
   const products = new Map((await rowsOf(store, code, 'samples')).map(({ sample, product }) => [sample, product]));
   const pieces = (await rowsOf(store, code, 'pieces')).flatMap(({ piece, sample }) => {

@@ -1,5 +1,6 @@
 import { useWindowVirtualizer } from '@tanstack/react-virtual';
 import { useLayoutEffect, useRef, useState } from 'react';
+import { ColumnHeads } from '../../components/column-heads.tsx';
 import { text } from '../../lib/text.ts';
 import type { BoardLine } from './board-lines.ts';
 import { PieceRow, ProductRow } from './board-rows.tsx';
@@ -28,15 +29,7 @@ export function BoardTable({ code, lines }: BoardTableProps) {
         <col className="col-zinc" />
         <col className="col-verdict" />
       </colgroup>
-      <thead>
-        <tr>
-          {[head.piece, head.gauging, head.pull, head.break, head.zinc, head.verdict].map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <ColumnHeads names={[head.piece, head.gauging, head.pull, head.break, head.zinc, head.verdict]} />
       {lines.length < longBoard ? <WholeBody code={code} lines={lines} /> : <LongBody code={code} lines={lines} />}
     </table>
   );

@@ -1,4 +1,5 @@
 import { Link } from 'wouter';
+import { ColumnHeads } from '../../components/column-heads.tsx';
 import { Page, Section } from '../../components/page.tsx';
 import { WhoHere } from '../../components/who-here.tsx';
 import { hrefs } from '../../lib/route.ts';
@@ -66,15 +67,7 @@ function PulledTable({ code, list }: Omit<BreakListProps, 'person'>) {
     <div className="pad-scroll">
       <table className="leaf breaks-table pulled-list">
         <caption className="for-ears">{caption}</caption>
-        <thead>
-          <tr>
-            {[head.piece, head.pull, head.pulled, head.you, head.others, head.open].map((name) => (
-              <th key={name} scope="col">
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <ColumnHeads names={[head.piece, head.pull, head.pulled, head.you, head.others, head.open]} />
         <tbody>
           {list.map((one) => (
             <PulledRow key={one.pull.pull} code={code} one={one} />

@@ -1,4 +1,5 @@
 import type { LedgerLine } from '@provinghouse/contract';
+import { ColumnHeads } from '../../components/column-heads.tsx';
 import { useLedger } from '../../lib/requests/ledger.ts';
 import { text } from '../../lib/text.ts';
 import { timeText } from './freeze-part.tsx';
@@ -15,15 +16,7 @@ export function AmendmentTable({ code }: { readonly code: string }) {
   return (
     <table className="leaf amendments">
       <caption className="for-ears">{words.caption}</caption>
-      <thead>
-        <tr>
-          {[words.head.at, words.head.who, words.head.what, words.head.why].map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <ColumnHeads names={[words.head.at, words.head.who, words.head.what, words.head.why]} />
       <tbody>
         {found.map(({ seq, at, who, kind, record, action, why }) => (
           <tr key={seq}>

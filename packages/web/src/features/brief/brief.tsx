@@ -1,6 +1,6 @@
 import './brief.css';
 import './brief-desk.css';
-import type { BriefFinding, CampaignFinding, Row, RowHeld } from '@provinghouse/contract';
+import { type BriefFinding, type CampaignFinding, isBlind, type Row, type RowHeld } from '@provinghouse/contract';
 import { Marking } from '../../components/campaign-frame.tsx';
 import { AtFault, Reading } from '../../components/notice.tsx';
 import { Page, Section } from '../../components/page.tsx';
@@ -43,7 +43,6 @@ function BriefPage({ code, held, products }: BriefPageProps) {
   const words = text.brief;
   const campaign = held.body;
   const { finding, brief, fault } = useComputed(code);
-  const isBlind = campaign.blinding === 'blind' && campaign.plan_frozen_at !== null && campaign.unblinded_at === null;
   const isPlanned = brief?.products.some(({ pieces }) => pieces > 0) === true;
   const hasLatePulls = campaign.plan_frozen_at === null && finding?.pieces.some(({ pull }) => pull !== null) === true;
   const isAnswered = finding !== null && brief !== null && finding.products.length > 0;
@@ -51,7 +50,7 @@ function BriefPage({ code, held, products }: BriefPageProps) {
     <Page
       title={words.title}
       mark={campaign.title}
-      aside={<Standing campaign={campaign} isBlind={isBlind} />}
+      aside={<Standing campaign={campaign} isBlind={isBlind(campaign)} />}
       lead={
         <p>
           {campaign.question} <span className="soft">{text.board.askedBy(campaign.client)}</span>
@@ -70,7 +69,7 @@ function BriefPage({ code, held, products }: BriefPageProps) {
         <RulePart code={code} held={held} brief={brief} />
       </Section>
       <Section label={words.claims}>
-        <ClaimPart code={code} campaign={campaign} isBlind={isBlind} products={products} finding={finding} />
+        <ClaimPart code={code} campaign={campaign} isBlind={isBlind(campaign)} products={products} finding={finding} />
       </Section>
       {isAnswered ? (
         <Section label={words.rules} note={words.rulesHow}>
@@ -125,7 +124,7 @@ interface StandingProps {
   readonly isBlind: boolean;
 }
 
-function Standing({ campaign, isBlind }: StandingProps) {
+function Standing({ campaign, isBlind: isMasked }: StandingProps) {
   const words = text.brief.desk.standing;
   const frozen = campaign.plan_frozen_at;
   return (
@@ -137,7 +136,7 @@ function Standing({ campaign, isBlind }: StandingProps) {
           <FrozenMark /> {words.frozen(frozen.slice(0, 10))}
         </>
       )}
-      {isBlind ? <span className="badge">{words.blind}</span> : null}
+      {isMasked ? <span className="badge">{words.blind}</span> : null}
       {campaign.unblinded_at === null ? null : (
         <span className="soft">{words.unblinded(campaign.unblinded_at.slice(0, 10))}</span>
       )}

@@ -1,5 +1,6 @@
 import type { MadePull, OrderBrief } from '@provinghouse/contract';
 import { Link } from 'wouter';
+import { ColumnHeads } from '../../components/column-heads.tsx';
 import { Opens } from '../../components/opens.tsx';
 import { hrefs } from '../../lib/route.ts';
 import { text } from '../../lib/text.ts';
@@ -70,15 +71,7 @@ function OrderTable({ code, order: { drawn, made } }: OrderMatterProps) {
   return (
     <table className="leaf plan order">
       <caption className="for-ears">{text.brief.orderCaption}</caption>
-      <thead>
-        <tr>
-          {[head.place, head.block, head.drawn, head.made, head.rig, head.at].map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <ColumnHeads names={[head.place, head.block, head.drawn, head.made, head.rig, head.at]} />
       {blocks.map(([block, pulls]) => (
         <tbody key={block}>
           {pulls.map(({ position, piece }) => (

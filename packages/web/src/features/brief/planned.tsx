@@ -1,4 +1,5 @@
 import type { PlannedNumber } from '@provinghouse/contract';
+import { ColumnHeads } from '../../components/column-heads.tsx';
 import { Opens } from '../../components/opens.tsx';
 import { unitSign } from '../../lib/figure.ts';
 import { text } from '../../lib/text.ts';
@@ -44,15 +45,7 @@ function Method({ planned }: { readonly planned: PlannedNumber }) {
       {planned.inputs.length === 0 ? null : (
         <table>
           <caption className="for-ears">{text.brief.inputs}</caption>
-          <thead>
-            <tr>
-              {[head.name, head.value, head.source].map((name) => (
-                <th key={name} scope="col">
-                  {name}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <ColumnHeads names={[head.name, head.value, head.source]} />
           <tbody>
             {planned.inputs.map((input) => (
               <tr key={input.name}>

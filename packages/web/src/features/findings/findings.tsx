@@ -1,5 +1,5 @@
 import './findings.css';
-import type { CampaignFinding } from '@provinghouse/contract';
+import { type CampaignFinding, isBlind } from '@provinghouse/contract';
 import { type Quantity, quantityNames } from '@provinghouse/core';
 import { useDeferredValue, useMemo } from 'react';
 import { Link } from 'wouter';
@@ -14,7 +14,7 @@ import { Fold } from './fold.tsx';
 import { FoldsContext, useFolds } from './folds.ts';
 import { FoundParts } from './found-parts.tsx';
 import { ProductSection } from './product-section.tsx';
-import { isBlind, type Progress, progressOf } from './progress.ts';
+import { type Progress, progressOf } from './progress.ts';
 import { RequirementMatrix } from './requirement-matrix.tsx';
 import { RequirementSection } from './requirement-section.tsx';
 import { Sentences } from './sentences.tsx';
@@ -39,7 +39,7 @@ function FindingsPage({ finding }: { readonly finding: CampaignFinding }) {
   const seen = useDeferredValue(view);
   const shown = useMemo(() => shownOf(finding, seen), [finding, seen]);
   const progress = progressOf(finding);
-  const blind = isBlind(finding);
+  const blind = isBlind(finding.campaign);
   const quantities = [...new Set(shown.groups.map(({ limit }) => limit.quantity))];
   const opens = isFiltered(seen) && shown.values <= fewRows;
   return (

@@ -27,8 +27,3 @@ export function progressOf({ products, pieces }: CampaignFinding): Progress {
     ),
   };
 }
-
-/** Whether suppliers, descriptions and prices are kept back: from the freezing of a blind plan to the unblinding. */
-export function isBlind({ campaign }: CampaignFinding): boolean {
-  return campaign.blinding === 'blind' && campaign.plan_frozen_at !== null && campaign.unblinded_at === null;
-}

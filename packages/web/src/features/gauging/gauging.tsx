@@ -1,3 +1,4 @@
+import { isBlind } from '@provinghouse/contract';
 import './gauging.css';
 import { useMemo } from 'react';
 import { Marking } from '../../components/campaign-frame.tsx';
@@ -72,8 +73,7 @@ function GaugingDesk({ code, piece, rows, gauging }: DeskProps) {
   );
   const kit = useLengthKit(rows, log);
   const campaign = rows.campaign[0]?.body;
-  const isBlind = campaign?.blinding === 'blind' && campaign.plan_frozen_at !== null && campaign.unblinded_at === null;
-  const desk = { code, rows, pieces, readings, log, kit, person, isBlind };
+  const desk = { code, rows, pieces, readings, log, kit, person, isBlind: campaign !== undefined && isBlind(campaign) };
   const at = pieces.find((one) => one.piece === piece) ?? null;
   return (
     <>

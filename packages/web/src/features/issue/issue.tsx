@@ -1,5 +1,5 @@
 import './issue.css';
-import type { CampaignFinding } from '@provinghouse/contract';
+import { type CampaignFinding, isBlind } from '@provinghouse/contract';
 import { Link } from 'wouter';
 import { CampaignFrame } from '../../components/campaign-frame.tsx';
 import { Page, Section } from '../../components/page.tsx';
@@ -17,7 +17,8 @@ export default function Issue({ code }: { readonly code: string }) {
 function IssuePage({ finding, code }: { readonly finding: CampaignFinding; readonly code: string }) {
   const state = useLedgerState(code);
   const ledger = state.state === 'read' ? state.record : null;
-  const isBlind = finding.campaign.blinding === 'blind' && finding.campaign.unblinded_at === null;
+  // Before the freeze nothing is hidden yet, and the server hands out both with their names.
+  const isMasked = isBlind(finding.campaign);
   const words = text.issue;
   return (
     <Page title={words.title} mark={finding.campaign.title} lead={<p>{words.lead}</p>}>
@@ -30,7 +31,7 @@ function IssuePage({ finding, code }: { readonly finding: CampaignFinding; reado
       </Section>
       <Section label={words.report} note={words.reportNote}>
         <p>{words.reportWords(finding.pieces.length)}</p>
-        {isBlind ? <p>{words.reportBlind}</p> : null}
+        {isMasked ? <p>{words.reportBlind}</p> : null}
         <p className="form-keys">
           <a className="press press-main" href={hrefs.report(code)}>
             {words.openReport}
@@ -38,8 +39,8 @@ function IssuePage({ finding, code }: { readonly finding: CampaignFinding; reado
         </p>
       </Section>
       <Section label={words.package} note={words.packageNote}>
-        <p>{isBlind ? words.packageBlind : words.packageWords}</p>
-        {isBlind ? null : (
+        <p>{isMasked ? words.packageBlind : words.packageWords}</p>
+        {isMasked ? null : (
           <p className="form-keys">
             <a className="press" href={hrefs.package(code)}>
               {words.takePackage}

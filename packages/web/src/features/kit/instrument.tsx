@@ -2,6 +2,7 @@ import './kit.css';
 import type { Row, RowHeld } from '@provinghouse/contract';
 import { lazy, Suspense, useState } from 'react';
 import { Link } from 'wouter';
+import { ColumnHeads } from '../../components/column-heads.tsx';
 import { Correction } from '../../components/correction.tsx';
 import { AtFault, Notice, Reading } from '../../components/notice.tsx';
 import { Page, Section } from '../../components/page.tsx';
@@ -128,15 +129,7 @@ function Certificates({ instrument, certificates }: CertificatesProps) {
         <p>{text.kit.noCertificate}</p>
       ) : (
         <table className="leaf">
-          <thead>
-            <tr>
-              {[head.number, head.from, head.due, head.uncertainty, text.entry.form.change].map((name) => (
-                <th key={name} scope="col">
-                  {name}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <ColumnHeads names={[head.number, head.from, head.due, head.uncertainty, text.entry.form.change]} />
           <tbody>
             {certificates.map((held) => (
               <tr key={held.id}>

@@ -1,6 +1,7 @@
 import './kit.css';
 import type { KitInCampaign, Row, RowHeld } from '@provinghouse/contract';
 import { Link, useLocation } from 'wouter';
+import { ColumnHeads } from '../../components/column-heads.tsx';
 import { AtFault, Reading } from '../../components/notice.tsx';
 import { Page, Section } from '../../components/page.tsx';
 import { RowForm } from '../../components/row-form.tsx';
@@ -80,15 +81,7 @@ function InstrumentTable({ instruments, calibrations }: InstrumentTableProps) {
   return (
     <div className="pad-scroll">
       <table className="leaf">
-        <thead>
-          <tr>
-            {[head.instrument, head.kind, head.resolution, head.range, head.certificate, head.state].map((name) => (
-              <th key={name} scope="col">
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <ColumnHeads names={[head.instrument, head.kind, head.resolution, head.range, head.certificate, head.state]} />
         <tbody>
           {sorted.map(({ id, body }) => (
             <tr key={id}>

@@ -2,6 +2,7 @@ import './ledger.css';
 import { useDebouncedValue } from '@mantine/hooks';
 import type { LedgerLine, LedgerPage } from '@provinghouse/contract';
 import { useState } from 'react';
+import { ColumnHeads } from '../../components/column-heads.tsx';
 import { ChoiceField, TextField } from '../../components/form-field.tsx';
 import { Page, Section } from '../../components/page.tsx';
 import { VerdictShape } from '../../components/verdict-mark.tsx';
@@ -131,15 +132,7 @@ function EntryTable({ entries }: { readonly entries: readonly LedgerLine[] }) {
   const { head } = text.ledger;
   return (
     <table className="leaf ledger">
-      <thead>
-        <tr>
-          {[head.seq, head.at, head.who, head.action, head.record, head.changes, head.why].map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <ColumnHeads names={[head.seq, head.at, head.who, head.action, head.record, head.changes, head.why]} />
       <tbody>
         {entries.map((entry) => (
           <tr key={entry.seq}>

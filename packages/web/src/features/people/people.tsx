@@ -1,5 +1,6 @@
 import type { RowHeld } from '@provinghouse/contract';
 import { useState } from 'react';
+import { ColumnHeads } from '../../components/column-heads.tsx';
 import { Correction } from '../../components/correction.tsx';
 import { AtFault, Reading } from '../../components/notice.tsx';
 import { Page, Section } from '../../components/page.tsx';
@@ -51,15 +52,7 @@ function PeopleTable({ people }: { readonly people: HeldPeople }) {
   return (
     <>
       <table className="leaf">
-        <thead>
-          <tr>
-            {[head.person, head.name, head.role, head.since, text.entry.form.change].map((name) => (
-              <th key={name} scope="col">
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <ColumnHeads names={[head.person, head.name, head.role, head.since, text.entry.form.change]} />
         <tbody>
           {people.map((held) => (
             <tr key={held.id}>

@@ -1,4 +1,5 @@
 import type { PieceFinding } from '@provinghouse/contract';
+import { ColumnHeads } from '../../components/column-heads.tsx';
 import { text } from '../../lib/text.ts';
 
 /** Where and how the piece parted, as each examiner read it. */
@@ -8,15 +9,7 @@ export function BreakTable({ piece }: { readonly piece: PieceFinding }) {
   return (
     <table className="leaf">
       {piece.examinersDiffer ? <caption>{text.piece.differ}</caption> : null}
-      <thead>
-        <tr>
-          {[head.link, head.position, head.mode, head.examiner, head.note].map((name) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <ColumnHeads names={[head.link, head.position, head.mode, head.examiner, head.note]} />
       <tbody>
         {piece.breaks.map((reading) => (
           <tr key={`${reading.link} ${reading.examiner}`}>

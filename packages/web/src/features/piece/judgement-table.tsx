@@ -1,4 +1,5 @@
 import { type Judgement, quantityNames } from '@provinghouse/core';
+import { ColumnHeads } from '../../components/column-heads.tsx';
 import { LimitOrigin } from '../../components/limit-origin.tsx';
 import { MeasuredOrigin } from '../../components/measured-origin.tsx';
 import { VerdictMark } from '../../components/verdict-mark.tsx';
@@ -18,15 +19,7 @@ export function JudgementTable({ judgements, rule }: JudgementTableProps) {
     <div className="pad-scroll">
       <table className="leaf judgements">
         <caption>{rule}</caption>
-        <thead>
-          <tr>
-            {[head.requirement, head.limit, head.value, head.accept, head.verdict].map((name) => (
-              <th key={name} scope="col">
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <ColumnHeads names={[head.requirement, head.limit, head.value, head.accept, head.verdict]} />
         <tbody>
           {judgements.map((judgement) => (
             <JudgementRow key={judgement.limit.statement} judgement={judgement} />

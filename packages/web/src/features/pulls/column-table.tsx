@@ -1,6 +1,7 @@
 import type { ColumnsAsked, TracePreview } from '@provinghouse/contract';
 import type { Signal } from '@provinghouse/core';
 import type { ReactNode } from 'react';
+import { ColumnHeads } from '../../components/column-heads.tsx';
 import { ChoiceField } from '../../components/form-field.tsx';
 import { text } from '../../lib/text.ts';
 import { columnWord } from './incoming.ts';
@@ -89,15 +90,7 @@ function FoundColumns({ preview }: { readonly preview: TracePreview }) {
     <section className="pad-scroll" aria-label={title} tabIndex={0}>
       <table className="leaf pulls-found">
         <caption>{title}</caption>
-        <thead>
-          <tr>
-            {[head.column, head.unit, head.first, head.as].map((name) => (
-              <th key={name} scope="col">
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <ColumnHeads names={[head.column, head.unit, head.first, head.as]} />
         <tbody>
           {preview.columns.map(({ column, name, unitText, unit, first }) => (
             <tr key={column}>

@@ -1,4 +1,4 @@
-import type { Row, RowHeld, TableName } from '@provinghouse/contract';
+import { isBlind, type Row, type RowHeld, type TableName } from '@provinghouse/contract';
 import { today } from '../../lib/entry/today.ts';
 import { type RowsState, useRows } from '../../lib/entry/use-rows.ts';
 import { useOwnStandards } from '../../lib/own-standards.ts';
@@ -67,7 +67,7 @@ export function useBench(code: string): BenchState {
     people: rowsIn(people).map(({ body }) => body),
     pieces: rowsIn(pieces),
     fates: fatesOf(rowsIn(gauging), rowsIn(pulls), rowsIn(breaks)),
-    isBlind: row.blinding === 'blind' && row.plan_frozen_at !== null && row.unblinded_at === null,
+    isBlind: isBlind(row),
     samples: rowsIn(samples).map((held) => {
       const product = claims.find((one) => one.product === held.body.product);
       const expected = expectationOf(product, own);
