@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import type { Browser } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { launchChromium } from './chromium.ts';
 import { type GaugingBench, openCampaign, openGaugingBench, post, rowsKept } from './gauging-bench.ts';
 import { allKept, sitDown, violations } from './gauging-page.ts';
@@ -18,28 +18,28 @@ after(async () => {
   await bench?.close();
 });
 
-test('two windows of one browser read two pieces, and each sees what the other kept', async () => {
-  await openCampaign(bench.address, { code: 'TWO', pieces: 2, links: 1 });
+test('two windows of one browser read two pieces at the same time, nothing is lost, and each sees what the other kept', async () => {
+  await openCampaign(bench.address, { code: 'TWO', pieces: 2, links: 2 });
   const { page: one, context, faults } = await sitDown({ browser, bench }, '/c/TWO/gauging/P-1');
   const two = await context.newPage();
   await two.goto(`${bench.address}/c/TWO/gauging/P-2`);
   await two.locator('.gauging-box').waitFor();
-  for (const at of [0, 1]) {
-    await one.keyboard.type(`8.0${at + 1}`);
-    await one.keyboard.press('Enter');
-    await two.keyboard.type(`7.9${at + 1}`);
-    await two.keyboard.press('Enter');
-  }
+  const values = (stem: string) => Array.from({ length: 4 }, (_, at) => `${stem}${at + 1}`);
+  const read = async (page: Page, stem: string) => {
+    for (const value of values(stem)) {
+      await page.keyboard.type(value);
+      await page.keyboard.press('Enter');
+    }
+  };
+  await Promise.all([read(one, '8.0'), read(two, '7.9')]);
   await allKept(one);
   await allKept(two);
   const held = await rowsKept(bench.address, 'TWO', 'gauging');
   assert.deepEqual(held.map(({ body }) => `${body.piece} ${body.value_mm}`).sort(), [
-    'P-1 8.01',
-    'P-1 8.02',
-    'P-2 7.91',
-    'P-2 7.92',
+    ...values('8.0').map((value) => `P-1 ${value}`),
+    ...values('7.9').map((value) => `P-2 ${value}`),
   ]);
-  await two.getByText('8.02', { exact: true }).first().waitFor();
+  await two.getByText('8.04', { exact: true }).first().waitFor();
   assert.deepEqual(faults, []);
   await context.close();
 });

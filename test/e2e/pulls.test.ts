@@ -309,6 +309,33 @@ test('a second pull of a piece is asked about, and stands beside the first', asy
   assert.equal((await pulls())[1]?.note, 'repeat, after P-001');
 });
 
+test('an answer that a later one has overtaken is not shown', async () => {
+  const address = `${bench.address}/api/campaigns/${benchCampaign}`;
+  const [asked, overtaken] = [Promise.withResolvers<void>(), Promise.withResolvers<void>()];
+  await list().waitFor();
+  await page.waitForLoadState('networkidle');
+  await page.route(
+    address,
+    async (route) => {
+      const response = await route.fetch();
+      asked.resolve();
+      await overtaken.promise;
+      await route.fulfill({ response });
+    },
+    { times: 1 },
+  );
+  await keyPanel('ASH-8-2', '36.4');
+  await asked.promise;
+  await rowOf('ASH-8-2').getByText('P-001').waitFor();
+  await keyPanel('ASH-8-1', '37.1');
+  await list().getByText('37.1').waitFor();
+  const late = page.waitForEvent('requestfinished', (request) => request.url() === address);
+  overtaken.resolve();
+  await late;
+  await page.evaluate(() => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))));
+  for (const maximum of ['36.40', '37.10']) assert.equal(await list().getByText(maximum).count(), 1, maximum);
+});
+
 test('a pull is declared invalid with a reason and annotated; what stood there before is in the ledger', async () => {
   await keyPanel('ASH-8-2', '36.4');
   await page.getByRole('button', { name: 'Open P-001' }).click();

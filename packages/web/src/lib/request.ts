@@ -12,23 +12,29 @@ export interface Fault {
 
 export type Reply<T> = { readonly ok: true; readonly record: T } | { readonly ok: false; readonly fault: Fault };
 
-const held = new Map<string, { readonly tag: string; readonly record: unknown }>();
+const held = new Map<string, { readonly tag: string; readonly record: unknown; readonly turn: number }>();
+let turns = 0;
 
 /**
  * Reads one address of the API. The last record of an address is kept with its entity tag, and asked for again only to hear whether it
- * still holds: the cast trusts the server of the same build, which sends the shape of the contract.
+ * still holds: the cast trusts the server of the same build, which sends the shape of the contract. An answer that was overtaken by one
+ * asked for later gives the later record.
  */
 export async function readRecord<T>(at: Address<T> | string): Promise<Reply<T>> {
   const url = urlOf(at);
   const known = held.get(url);
+  turns += 1;
+  const turn = turns;
   try {
     const headers = known ? { 'if-none-match': known.tag } : {};
     const reply = await fetch(url, { cache: 'no-store', headers });
-    if (reply.status === 304 && known) return { ok: true, record: known.record as T };
-    if (!reply.ok) return { ok: false, fault: await faultOf(reply) };
-    const record: T = await reply.json();
-    const tag = reply.headers.get('etag');
-    if (tag !== null) held.set(url, { tag, record });
+    const isSame = reply.status === 304 && known !== undefined;
+    if (!isSame && !reply.ok) return { ok: false, fault: await faultOf(reply) };
+    const record = isSame ? (known.record as T) : ((await reply.json()) as T);
+    const later = held.get(url);
+    if (later !== undefined && later.turn > turn) return { ok: true, record: later.record as T };
+    const tag = isSame ? known.tag : reply.headers.get('etag');
+    if (tag !== null) held.set(url, { tag, record, turn });
     return { ok: true, record };
   } catch {
     return { ok: false, fault: { code: 'no-answer', detail: text.fault.offline } };

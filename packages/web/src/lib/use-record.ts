@@ -48,3 +48,9 @@ export function useRecord<T>(at: Address<T> | string): RecordState<T> {
   if (held !== undefined) return { state: 'read', record: held, again };
   return { state: 'reading' };
 }
+
+/** The record as last read, and read again as `useRecord` does; null before the first time. For what a screen does not wait for. */
+export function useRecordIfAny<T>(at: Address<T> | string): T | null {
+  const state = useRecord(at);
+  return state.state === 'read' ? state.record : (heldRecord<T>(at) ?? null);
+}

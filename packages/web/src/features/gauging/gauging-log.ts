@@ -2,6 +2,7 @@ import type { EntryRequest, Row } from '@provinghouse/contract';
 import { useSyncExternalStore } from 'react';
 import { enter, withdraw } from '../../lib/entry/enter.ts';
 import { freshId } from '../../lib/entry/fresh-id.ts';
+import { StoredList } from '../../lib/entry/stored-list.ts';
 import type { Fault } from '../../lib/request.ts';
 import { text } from '../../lib/text.ts';
 import { gaugingId, type ReadingEntry } from './merged-readings.ts';
@@ -16,10 +17,11 @@ export interface LogEntry extends ReadingEntry {
   readonly fault: Fault | null;
 }
 
-const place = 'provinghouse-gauging-refused';
-const revisionPlace = 'provinghouse-gauging-taken-back';
+/** What was refused stays here until somebody deals with it: the outbox hands it to whoever typed it. */
+const refused = new StoredList<LogEntry>('provinghouse-gauging-refused');
+const revisionPlace = (book: string, id: string) => `provinghouse-gauging-taken-back ${book} ${id}`;
 const listeners = new Set<() => void>();
-let log: readonly LogEntry[] = refusedBefore();
+let log: readonly LogEntry[] = refused.all();
 
 /** Entries of this window in order, and those refused on an earlier visit. */
 export function useGaugingLog(): readonly LogEntry[] {
@@ -32,20 +34,8 @@ export function useGaugingLog(): readonly LogEntry[] {
   );
 }
 
-/** What was refused stays here until somebody deals with it: the outbox hands it to whoever typed it. */
-function refusedBefore(): readonly LogEntry[] {
-  try {
-    // Written below only.
-    return JSON.parse(localStorage.getItem(place) ?? '[]') as LogEntry[];
-  } catch {
-    return [];
-  }
-}
-
 function change(next: readonly LogEntry[]): void {
   log = next;
-  const refused = JSON.stringify(log.filter(({ what, state }) => what === 'readings' && state === 'refused'));
-  if (refused !== (localStorage.getItem(place) ?? '[]')) localStorage.setItem(place, refused);
   for (const listener of listeners) listener();
 }
 
@@ -80,10 +70,10 @@ export function keepReadings({ book, request, words = [] }: Readings): void {
 /** Takes one reading out of the record again, behind everything that is on its way already. */
 export function takeBack(book: string, row: Row<'gauging'>, revision: number | null): void {
   const id = gaugingId(row);
-  const known = revisions(book);
-  const at = revision ?? known[id] ?? 1;
+  const place = revisionPlace(book, id);
+  const at = revision ?? Number(localStorage.getItem(place) ?? 1);
   // A row written anew goes on counting: the withdrawal counts one, the writing another.
-  localStorage.setItem(revisionPlace, JSON.stringify({ ...allRevisions(), [book]: { ...known, [id]: at + 2 } }));
+  localStorage.setItem(place, `${at + 2}`);
   const entry: LogEntry = {
     key: freshId(),
     book,
@@ -106,15 +96,18 @@ export function takeBack(book: string, row: Row<'gauging'>, revision: number | n
 
 function settle(key: string, fault: Fault | null): void {
   const settledAt = performance.now();
-  change(
-    log.map((entry) =>
+  const settled = log.map(
+    (entry): LogEntry =>
       entry.key === key ? { ...entry, state: fault === null ? 'kept' : 'refused', settledAt, fault } : entry,
-    ),
   );
+  for (const entry of settled)
+    if (entry.key === key && entry.what === 'readings' && fault !== null) refused.put(key, entry);
+  change(settled);
 }
 
 /** Drops a refused entry. */
 export function letGo(key: string): void {
+  refused.remove(key);
   change(log.filter((entry) => entry.key !== key));
 }
 
@@ -122,19 +115,4 @@ export function letGo(key: string): void {
 export function sendAgain(entry: LogEntry, changed: Partial<Omit<EntryRequest, 'who'>>): void {
   letGo(entry.key);
   keepReadings({ book: entry.book, request: { ...entry.request, ...changed }, words: entry.words });
-}
-
-type Revisions = Readonly<Record<string, number>>;
-
-function revisions(book: string): Revisions {
-  return allRevisions()[book] ?? {};
-}
-
-function allRevisions(): Readonly<Record<string, Revisions>> {
-  try {
-    // Written above only.
-    return JSON.parse(localStorage.getItem(revisionPlace) ?? '{}') as Record<string, Revisions>;
-  } catch {
-    return {};
-  }
 }

@@ -2,13 +2,13 @@ import './pulls.css';
 import { Link } from 'wouter';
 import { AtFault, Reading } from '../../components/notice.tsx';
 import { Page, Section } from '../../components/page.tsx';
+import { useFindingIfAny } from '../../lib/requests/finding.ts';
 import { hrefs } from '../../lib/route.ts';
 import { text } from '../../lib/text.ts';
 import { IncomingList } from './incoming-list.tsx';
 import { Overlay } from './overlay.tsx';
 import { PullList } from './pull-list.tsx';
 import { type Desk, useDesk } from './use-desk.ts';
-import { useJudged } from './use-judged.ts';
 
 /** The pulls of a campaign: brought in from files, keyed from the panel, listed in the order of the plan, laid over each other. */
 export default function Pulls({ code }: { readonly code: string }) {
@@ -19,7 +19,7 @@ export default function Pulls({ code }: { readonly code: string }) {
 }
 
 function PullsPage({ desk, onChanged }: { readonly desk: Desk; readonly onChanged: () => void }) {
-  const finding = useJudged(desk.code);
+  const finding = useFindingIfAny(desk.code);
   const words = text.pulls;
   return (
     <>

@@ -1,10 +1,11 @@
 import type { PlannedPulls, Row, RowHeld, TableName } from '@provinghouse/contract';
-import { useEffect, useRef, useState } from 'react';
-import { bench, bookAddress } from '../../lib/entry/book.ts';
-import { onChange } from '../../lib/entry/change-news.ts';
+import { useRef } from 'react';
+import { readAt } from '../../lib/api/address.ts';
+import { bench } from '../../lib/entry/book.ts';
 import type { Kit } from '../../lib/entry/kit-rows.ts';
 import { type RowsState, useRows } from '../../lib/entry/use-rows.ts';
-import { type Fault, readRecord } from '../../lib/request.ts';
+import type { Fault } from '../../lib/request.ts';
+import { useRecordIfAny } from '../../lib/use-record.ts';
 
 /** All that the place Pulls works with. */
 export interface Desk {
@@ -38,7 +39,7 @@ export function useDesk(code: string): DeskState {
   const calibrations = useRows(code, 'calibrations');
   const benchInstruments = useRows(bench, 'instruments');
   const benchCalibrations = useRows(bench, 'calibrations');
-  const planned = usePlanned(code);
+  const planned = useRecordIfAny(readAt('/api/campaigns/{code}/planned-pulls', { path: { code } }));
   const all = [campaign, pieces, samples, people, pulls, instruments, calibrations];
   const last = useRef<Desk | null>(null);
   const again = () => {
@@ -67,27 +68,6 @@ export function useDesk(code: string): DeskState {
 
 function bodies<T extends TableName>(rows: RowsState<T>): Row<T>[] {
   return rows.state === 'read' ? rows.rows.map(({ body }) => body) : [];
-}
-
-/** The order drawn for the pulls; null until it is read, or where it cannot be. */
-function usePlanned(code: string): PlannedPulls | null {
-  const [planned, setPlanned] = useState<PlannedPulls | null>(null);
-  useEffect(() => {
-    let isGone = false;
-    const read = async () => {
-      const reply = await readRecord<PlannedPulls>(`${bookAddress(code)}/planned-pulls`);
-      if (!isGone && reply.ok) setPlanned(reply.record);
-    };
-    void read();
-    const off = onChange((changed) => {
-      if (changed === code) void read();
-    });
-    return () => {
-      isGone = true;
-      off();
-    };
-  }, [code]);
-  return planned;
 }
 
 /** Everything in kilonewtons that pulls: the campaign's own rigs, then those of Kit that it does not know yet. */

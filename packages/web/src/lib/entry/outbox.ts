@@ -2,6 +2,7 @@ import { useSyncExternalStore } from 'react';
 import { type Fault, faultOf } from '../request.ts';
 import { tellChange } from './change-news.ts';
 import { freshId } from './fresh-id.ts';
+import { StoredList } from './stored-list.ts';
 
 /** Something entered that is on its way into the record. It stays in this browser until the ledger has it or somebody takes it back. */
 export interface Outgoing {
@@ -28,39 +29,33 @@ export type Outcome =
   | { readonly kept: true; readonly answer: { readonly ledgerSeq: number; readonly revision?: number } }
   | { readonly kept: false; readonly fault: Fault };
 
-const key = 'provinghouse-outbox';
+const list = new StoredList<Outgoing>('provinghouse-outbox');
 const listeners = new Set<() => void>();
 /** Entries of this window whose outcome is waited for. */
 const awaited = new Map<string, (outcome: Outcome) => void>();
 /** Of those, the ones whose screen is still there to show a refusal where it was typed. */
 const shown = new Set<string>();
 const outcomes = typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel('provinghouse-outcomes');
-let state: Outbox = { waiting: held(), kept: null, isCutOff: false };
+let state: Outbox = { waiting: list.all(), kept: null, isCutOff: false };
 let isSending = false;
 
 /** Statuses after which the same entry may well be taken later. */
 const passing = new Set([408, 429, 500, 502, 503, 504]);
 const retry_ms = 2000;
 
-function held(): Outgoing[] {
-  try {
-    // Written by this module only; what cannot be read any more cannot be sent either.
-    return JSON.parse(localStorage.getItem(key) ?? '[]') as Outgoing[];
-  } catch {
-    return [];
-  }
-}
-
 function change(next: Partial<Outbox>): void {
   state = { ...state, ...next };
   for (const listener of listeners) listener();
 }
 
-/** Several windows share one list, so each change is made to the list as it stands now. */
-function changeList(edit: (list: readonly Outgoing[]) => readonly Outgoing[]): void {
-  const waiting = edit(held());
-  localStorage.setItem(key, JSON.stringify(waiting));
-  change({ waiting });
+function put(entry: Outgoing): void {
+  list.put(entry.id, entry);
+  change({ waiting: list.all() });
+}
+
+function remove(id: string): void {
+  list.remove(id);
+  change({ waiting: list.all() });
 }
 
 /** Puts an entry on its way; tells what became of it. It is in this browser's own store before this returns. */
@@ -68,7 +63,7 @@ export function enqueue(entry: Omit<Outgoing, 'id' | 'refused'>): Promise<Outcom
   const id = freshId();
   const outcome = new Promise<Outcome>((resolve) => awaited.set(id, resolve));
   shown.add(id);
-  changeList((list) => [...list, { ...entry, id, refused: null }]);
+  put({ ...entry, id, refused: null });
   void sendAll();
   return outcome;
 }
@@ -80,7 +75,7 @@ export function leaveScreen(): void {
 
 /** Takes back an entry that is not kept. */
 export function discard(id: string): void {
-  changeList((list) => list.filter((one) => one.id !== id));
+  remove(id);
   awaited.delete(id);
 }
 
@@ -90,7 +85,7 @@ export async function sendAll(): Promise<void> {
   isSending = true;
   try {
     // Without locks (see freshId) two windows may send one entry twice, which the record takes as once.
-    if ('locks' in navigator) await navigator.locks.request(key, sendInTurn);
+    if ('locks' in navigator) await navigator.locks.request('provinghouse-outbox', sendInTurn);
     else await sendInTurn();
   } finally {
     isSending = false;
@@ -99,7 +94,7 @@ export async function sendAll(): Promise<void> {
 }
 
 function next(): Outgoing | undefined {
-  return held().find((one) => one.refused === null);
+  return list.all().find((one) => one.refused === null);
 }
 
 async function sendInTurn(): Promise<void> {
@@ -125,11 +120,11 @@ async function sendOne({ url, body }: Outgoing): Promise<Outcome | null> {
 function settle(entry: Outgoing, outcome: Outcome): void {
   const { id, book, label } = entry;
   if (outcome.kept) {
-    changeList((list) => list.filter((one) => one.id !== id));
+    remove(id);
     change({ isCutOff: false, kept: { book, ledgerSeq: outcome.answer.ledgerSeq, label } });
     tellChange(book);
   } else {
-    changeList((list) => list.map((one) => (one.id === id ? { ...one, refused: outcome.fault } : one)));
+    put({ ...entry, refused: outcome.fault });
     change({ isCutOff: false });
   }
   tell(id, outcome);
@@ -141,7 +136,7 @@ function tell(id: string, outcome: Outcome): void {
   const resolve = awaited.get(id);
   if (!resolve) return;
   awaited.delete(id);
-  if (shown.delete(id) && !outcome.kept) changeList((list) => list.filter((one) => one.id !== id));
+  if (shown.delete(id) && !outcome.kept) remove(id);
   resolve(outcome);
 }
 
@@ -154,7 +149,7 @@ interface ToldOutcome {
 /** Another window sent an entry of this one. */
 function onOutcome({ data }: MessageEvent<ToldOutcome>): void {
   if (!awaited.has(data.id)) return;
-  if (data.outcome.kept) change({ waiting: held(), kept: data.kept, isCutOff: false });
+  if (data.outcome.kept) change({ waiting: list.all(), kept: data.kept, isCutOff: false });
   tell(data.id, data.outcome);
 }
 
@@ -172,7 +167,7 @@ export function openOutbox(): void {
   outcomes?.addEventListener('message', onOutcome);
   window.addEventListener('online', () => void sendAll());
   window.addEventListener('storage', (event) => {
-    if (event.key === key) change({ waiting: held() });
+    if (list.holds(event.key)) change({ waiting: list.all() });
   });
   void sendAll();
 }
