@@ -236,3 +236,31 @@ test('the server is stopped in the middle of typing: typing goes on, a reload lo
   assert.deepEqual(faults, []);
   await context.close();
 });
+
+test('a reading that finds the store of the browser full is not kept, says so, and is sent again when there is room', async () => {
+  await openCampaign(bench.address, { code: 'FULL', pieces: 1, links: 2 });
+  const { page, context, faults } = await sitDown({ browser, bench }, '/c/FULL/gauging/P-1');
+  await page.evaluate(() => {
+    for (let size = 1 << 22; size >= 1; size = Math.floor(size / 2)) {
+      try {
+        for (let at = 0; ; at += 1) localStorage.setItem(`filler ${size} ${at}`, 'x'.repeat(size));
+      } catch {}
+    }
+  });
+  await page.keyboard.type('8.03');
+  await page.keyboard.press('Enter');
+  await page.getByText('the store of this browser is full').waitFor();
+  assert.deepEqual(await rowsKept(bench.address, 'FULL', 'gauging'), []);
+  await page.evaluate(() => {
+    for (const key of Object.keys(localStorage)) if (key.startsWith('filler')) localStorage.removeItem(key);
+  });
+  await page.getByRole('button', { name: 'Send again' }).click();
+  await allKept(page);
+  const held = await rowsKept(bench.address, 'FULL', 'gauging');
+  assert.deepEqual(
+    held.map(({ body }) => body.value_mm),
+    [8.03],
+  );
+  assert.deepEqual(faults, []);
+  await context.close();
+});

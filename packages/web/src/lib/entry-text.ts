@@ -21,6 +21,8 @@ export const entryText = {
     sending: (count: number) => `${plural(count, 'entry', 'entries')} on the way …`,
     cutOff: (count: number) =>
       `The server does not answer. ${plural(count, 'entry waits', 'entries wait')} in this browser, nothing is lost, and ${count === 1 ? 'it is' : 'they are'} sent again every few seconds.`,
+    full: (count: number) =>
+      `This was not kept: the store of this browser is full, with ${plural(count, 'entry', 'entries')} waiting in it. Leave it on the screen, bring the server back so that those are sent, then enter it again.`,
     refused: (count: number) => `${plural(count, 'entry', 'entries')} refused`,
     refusedTitle: 'Refused by the record',
     refusedWords: 'Nothing of these was kept. Enter them again with what is asked, or let them go.',

@@ -1,5 +1,6 @@
 import { useSyncExternalStore } from 'react';
 import { type Fault, faultOf } from '../request.ts';
+import { text } from '../text.ts';
 import { tellChange } from './change-news.ts';
 import { freshId } from './fresh-id.ts';
 import { StoredList } from './stored-list.ts';
@@ -48,9 +49,10 @@ function change(next: Partial<Outbox>): void {
   for (const listener of listeners) listener();
 }
 
-function put(entry: Outgoing): void {
-  list.put(entry.id, entry);
+function put(entry: Outgoing): boolean {
+  const isHeld = list.put(entry.id, entry);
   change({ waiting: list.all() });
+  return isHeld;
 }
 
 function remove(id: string): void {
@@ -58,12 +60,16 @@ function remove(id: string): void {
   change({ waiting: list.all() });
 }
 
-/** Puts an entry on its way; tells what became of it. It is in this browser's own store before this returns. */
+/**
+ * Puts an entry on its way; tells what became of it. It is in this browser's own store before this returns. Where the store is full, the
+ * entry is refused and stays on the screen where it was typed.
+ */
 export function enqueue(entry: Omit<Outgoing, 'id' | 'refused'>): Promise<Outcome> {
   const id = freshId();
   const outcome = new Promise<Outcome>((resolve) => awaited.set(id, resolve));
   shown.add(id);
-  put({ ...entry, id, refused: null });
+  if (!put({ ...entry, id, refused: null }))
+    tell(id, { kept: false, fault: { code: 'browser-full', detail: text.entry.kept.full(state.waiting.length) } });
   void sendAll();
   return outcome;
 }
@@ -90,7 +96,8 @@ export async function sendAll(): Promise<void> {
   } finally {
     isSending = false;
   }
-  if (next() !== undefined) setTimeout(() => void sendAll(), retry_ms);
+  // What was entered while the last answer came is sent at once.
+  if (next() !== undefined) setTimeout(() => void sendAll(), state.isCutOff ? retry_ms : 0);
 }
 
 function next(): Outgoing | undefined {

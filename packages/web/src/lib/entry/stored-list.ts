@@ -19,13 +19,18 @@ export class StoredList<T> {
     return this.#stored().map(({ value }) => value);
   }
 
-  /** Adds an item, or puts another in its place in the row. It is in the store before this returns. */
-  put(id: string, value: T): void {
+  /** Adds an item, or puts another in its place in the row. It is in the store before this returns; false where the store is full. */
+  put(id: string, value: T): boolean {
     const key = `${this.#prefix}${id}`;
     const [held] = read<T>(key);
     // The clock orders what several windows add; where it was set back, what is added still comes last.
     const turn = held?.turn ?? Math.max(Date.now(), 1 + (this.#stored().at(-1)?.turn ?? 0));
-    localStorage.setItem(key, JSON.stringify({ turn, value } satisfies Stored<T>));
+    try {
+      localStorage.setItem(key, JSON.stringify({ turn, value } satisfies Stored<T>));
+      return true;
+    } catch {
+      return false;
+    }
   }
 
   remove(id: string): void {
