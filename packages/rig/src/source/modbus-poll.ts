@@ -1,3 +1,4 @@
+import { setTimeout } from 'node:timers/promises';
 import type modbus from 'modbus-serial';
 import { benchNow_s } from '../clock/bench-clock.ts';
 import { registerValue, registerWidth } from '../frame/register.ts';
@@ -81,14 +82,23 @@ export function ringRound(options: RoundOptions, ring: RegisterRing, place: Ring
   };
 }
 
-/** Whether a device says of itself that it is a practice rig; a device that has no such registers refuses, and is none. */
+/** Whether a device says of itself that it is a practice rig; a device that has no such registers refuses, and is none. Rejects when it is silent. */
 export async function saysPractice(client: Client): Promise<boolean> {
   try {
     const { bytes } = await registersOf(client, 'holding', 0, practiceWord.length / 2);
     return new TextDecoder().decode(bytes) === practiceWord;
-  } catch {
+  } catch (error) {
+    if (isSilence(error)) throw error;
     return false;
   }
+}
+
+/** Asks for anything at all, throws the answer away and all that comes in the time of one more. Rejects when the device is silent. */
+export async function swallowAnswers(client: Client, answer_s: number): Promise<void> {
+  await registersOf(client, 'holding', 0, 1).catch((error: unknown) => {
+    if (isSilence(error)) throw error;
+  });
+  await setTimeout(1000 * answer_s);
 }
 
 function wordsOf(error: unknown): string {
@@ -102,18 +112,26 @@ function isRefusal(error: unknown): boolean {
   return typeof error === 'object' && error !== null && 'modbusCode' in error && error.modbusCode !== undefined;
 }
 
-const SILENT_ROUNDS = 3;
+/** No answer within the time for one. */
+export function isSilence(error: unknown): boolean {
+  return typeof error === 'object' && error !== null && 'errno' in error && error.errno === 'ETIMEDOUT';
+}
+
+/** Rounds without an answer after which a device is given up for this connection. */
+export const SILENT_ROUNDS = 3;
 
 export interface PollOptions {
+  readonly client: Client;
+  /** One answer that does not come ends it; else several in a row. */
+  readonly isSilenceTheEnd: boolean;
   readonly round: Round;
   readonly every_s: number;
-  readonly isOpen: () => boolean;
   readonly isOver: () => boolean;
   readonly trouble: (words: string) => void;
 }
 
 /** Round after round at fixed times until the device is silent or the source stops; the reason. */
-export async function poll({ round, every_s, isOpen, isOver, trouble }: PollOptions): Promise<string> {
+export async function poll({ client, isSilenceTheEnd, round, every_s, isOver, trouble }: PollOptions): Promise<string> {
   let silent = 0;
   let said = '';
   let next_s = benchNow_s();
@@ -126,11 +144,11 @@ export async function poll({ round, every_s, isOpen, isOver, trouble }: PollOpti
       const words = wordsOf(error);
       if (isRefusal(error) && words !== said) trouble(`The device refuses: ${words}`);
       if (!isRefusal(error)) silent++;
-      if (silent >= SILENT_ROUNDS || !isOpen()) return words;
+      if (silent >= SILENT_ROUNDS || (isSilenceTheEnd && isSilence(error)) || !client.isOpen) return words;
       said = words;
     }
     next_s = Math.max(next_s + every_s, benchNow_s());
-    await new Promise((resolve) => setTimeout(resolve, Math.max(0, next_s - benchNow_s()) * 1000));
+    await setTimeout(Math.max(0, next_s - benchNow_s()) * 1000);
   }
   return 'stopped';
 }

@@ -5,7 +5,16 @@ import { type RegisterPlace, registerRequests } from '../frame/register-map.ts';
 import { fitsRing, type RegisterRing } from '../frame/register-ring.ts';
 import type { Wire } from './keep-open.ts';
 import { clockOf, keptSource } from './kept-source.ts';
-import { latestRound, poll, type RingPlace, ringRound, saysPractice } from './modbus-poll.ts';
+import {
+  isSilence,
+  latestRound,
+  poll,
+  type RingPlace,
+  ringRound,
+  SILENT_ROUNDS,
+  saysPractice,
+  swallowAnswers,
+} from './modbus-poll.ts';
 import { type RegisterClock, registerChannels, registerReader } from './modbus-reader.ts';
 import type { SerialSettings } from './serial-lines.ts';
 import type { Source, SourceSink } from './source.ts';
@@ -26,6 +35,7 @@ export interface ModbusOptions {
   readonly isClockFree?: boolean | undefined;
 }
 
+/** How long an answer is waited for, and how long what comes after its time is thrown away. */
 const ANSWER_S = 1;
 
 function describeWire({ wire, device }: ModbusOptions): string {
@@ -34,49 +44,97 @@ function describeWire({ wire, device }: ModbusOptions): string {
   return `Modbus RTU ${wire.path} ${wire.baud} ${frame} device ${device}`;
 }
 
-function connected(client: Client, wire: ModbusOptions['wire']): Promise<void> {
+async function connected(client: Client, wire: ModbusOptions['wire']): Promise<void> {
+  client.on('error', () => {});
+  client.setTimeout(ANSWER_S * 1000);
   if ('host' in wire) return client.connectTCP(wire.host, { port: wire.port });
   const { path, baud: baudRate, dataBits, parity, stopBits } = wire;
   return client.connectRTUBuffered(path, { baudRate, dataBits, parity, stopBits });
+}
+
+function closed(client: Client): Promise<void> {
+  return new Promise((resolve) => client.close(() => resolve()));
+}
+
+/** What is known of a device from one connection to the next. */
+interface Line {
+  readonly ring: RingPlace;
+  /**
+   * An answer did not come in its time. By Modbus RTU an answer does not say which request it is for, so it would pass for that to the next one, and
+   * each later answer for that to the request after it: values of one channel under the name of another, for good.
+   */
+  owesAnswer: boolean;
+  /** How often the device gave no answer when it was asked whether it is a practice rig. */
+  silentMarks: number;
+}
+
+/** Once a device answers again, what it owes comes along; it goes with the connection, whose buffer is not used again. */
+async function clearLine(options: ModbusOptions): Promise<void> {
+  const client = new ModbusRTU();
+  try {
+    await connected(client, options.wire);
+    client.setID(options.device);
+    await swallowAnswers(client, ANSWER_S);
+  } finally {
+    await closed(client);
+  }
+}
+
+/** A practice rig that is taken for a real one would be the worse mistake, so a silent device is asked again; some are silent for good where they have no register. */
+async function markOf(client: Client, line: Line): Promise<boolean> {
+  if (line.silentMarks >= SILENT_ROUNDS) return false;
+  try {
+    const isPractice = await saysPractice(client);
+    line.silentMarks = 0;
+    return isPractice;
+  } catch (error) {
+    line.silentMarks++;
+    throw error;
+  }
 }
 
 async function openWire(
   options: ModbusOptions,
   channels: readonly Channel[],
   sink: SourceSink,
-  place: RingPlace,
+  line: Line,
 ): Promise<Wire> {
+  const isSerial = !('host' in options.wire);
+  if (isSerial && line.owesAnswer) await clearLine(options);
+  line.owesAnswer = false;
   const client = new ModbusRTU();
-  client.on('error', () => {});
   try {
     await connected(client, options.wire);
+    client.setID(options.device);
+    if (await markOf(client, line)) sink.practice?.();
   } catch (error) {
-    client.close(() => {});
+    line.owesAnswer = isSilence(error);
+    await closed(client);
     throw error;
   }
-  client.setID(options.device);
-  client.setTimeout(ANSWER_S * 1000);
   const { promise: gone, resolve: lose } = Promise.withResolvers<string>();
   client.on('close', () => lose('closed by the other side'));
-  if (await saysPractice(client)) sink.practice?.();
   const reader = registerReader(channels, options.clock ?? null, sink);
   const rounds = { client, places: options.registers, reader, sink, clock: options.clock };
   let isOver = false;
   const polled = poll({
-    round: options.ring ? ringRound(rounds, options.ring, place) : latestRound(rounds),
+    client,
+    // Over TCP an answer carries the number of its request, and a late one is dropped.
+    isSilenceTheEnd: isSerial,
+    round: options.ring ? ringRound(rounds, options.ring, line.ring) : latestRound(rounds),
     every_s: options.every_s,
-    isOpen: () => client.isOpen,
     isOver: () => isOver,
     trouble: (words) => sink.trouble(words),
   });
-  const closed = Promise.race([polled, gone]).then(async (why) => {
+  const ended = Promise.race([polled, gone]).then(async (why) => {
     isOver = true;
-    if (client.isOpen) await new Promise<void>((resolve) => client.close(() => resolve()));
+    line.owesAnswer = true;
+    if (client.isOpen) await closed(client);
     await polled;
     return why;
   });
   return {
-    closed,
+    closed: ended,
     close() {
       isOver = true;
     },
@@ -105,7 +163,7 @@ export function modbusRegisters(options: ModbusOptions): Source {
   const channels = registerChannels(options.registers, options.channels);
   const clock = clockOf(options.clock !== undefined, options.isClockFree);
   return keptSource({ describe: describeWire(options), channels, clock }, (sink) => {
-    const place: RingPlace = { seen: null };
-    return () => openWire(options, channels, sink, place);
+    const line: Line = { ring: { seen: null }, owesAnswer: false, silentMarks: 0 };
+    return () => openWire(options, channels, sink, line);
   });
 }
