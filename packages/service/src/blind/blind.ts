@@ -1,17 +1,21 @@
 import { createHash } from 'node:crypto';
-import { type CampaignRows, isBlind, type Row } from '@provinghouse/contract';
+import { type CampaignRows, type CellValue, isBlind, type Row, type TableName, tables } from '@provinghouse/contract';
 
 /** What stands in place of the codes of products and samples while a campaign is blind. */
 export interface Masks {
   readonly products: ReadonlyMap<string, string>;
   readonly samples: ReadonlyMap<string, string>;
+  /** Whether a text names a product, a supplier or a sample as a word of its own, whatever its case. */
+  readonly tells: (text: string) => boolean;
 }
+
+type Named = Pick<CampaignRows, 'products' | 'samples'>;
 
 /**
  * Neutral names for products and samples. Their order follows a hash and not the order of entry, which somebody may remember; it stays
  * the same as long as the campaign is blind.
  */
-export function masksOf(rows: Pick<CampaignRows, 'products' | 'samples'>, campaign: Row<'campaign'>): Masks {
+export function masksOf(rows: Named, campaign: Row<'campaign'>): Masks {
   const rank = (name: string) =>
     createHash('sha256').update(`${campaign.campaign}\n${campaign.plan_frozen_at}\n${name}`).digest('hex');
   const byRank = (a: string, b: string) => (rank(a) < rank(b) ? -1 : 1);
@@ -24,7 +28,7 @@ export function masksOf(rows: Pick<CampaignRows, 'products' | 'samples'>, campai
       .sort(byRank)
       .map((sample, at) => [sample, `${products.get(code)}, sample ${at + 1}`] as const),
   );
-  return { products, samples: new Map(samples) };
+  return { products, samples: new Map(samples), tells: tellsOf(rows) };
 }
 
 /** 0 is A, 25 is Z, 26 is AA. */
@@ -33,45 +37,77 @@ function letters(at: number): string {
   return `${rest === 0 ? '' : letters(rest - 1)}${String.fromCharCode(65 + (at % 26))}`;
 }
 
+/** A name of one character stands in nearly every text, so it tells nothing. */
+function tellsOf({ products, samples }: Named): Masks['tells'] {
+  const names = [
+    ...products.flatMap(({ product, supplier }) => [product, supplier]),
+    ...samples.map((row) => row.sample),
+  ]
+    .filter((name) => name.length > 1)
+    .map((name) => name.replaceAll(/[\\^$.*+?()[\]{}|/]/g, '\\$&'));
+  if (names.length === 0) return () => false;
+  const pattern = new RegExp(`(?<![\\p{L}\\p{N}])(?:${names.join('|')})(?![\\p{L}\\p{N}])`, 'iu');
+  return (text) => pattern.test(text);
+}
+
 /** The rows of a campaign as they may be shown: while it is blind, without anything that names product, supplier, sample or price. */
 export function maskedRows(rows: CampaignRows): CampaignRows {
   const campaign = rows.campaign[0];
   if (!campaign || !isBlind(campaign)) return rows;
   const masks = masksOf(rows, campaign);
-  const byName =
-    <R>(name: (row: R) => string) =>
-    (a: R, b: R) =>
-      name(a).localeCompare(name(b));
+  const masked = <T extends TableName>(kind: T) => rows[kind].map((row) => maskedRow(kind, row, masks));
   return {
     ...rows,
-    products: rows.products.map((row) => maskedProduct(row, masks)).sort(byName((row) => row.product)),
-    samples: rows.samples.map((row) => maskedSample(row, masks)).sort(byName((row) => row.sample)),
-    custody: rows.custody.map((row) => ({ ...row, sample: nameIn(masks.samples, row.sample) })),
-    pieces: rows.pieces.map((row) => maskedPiece(row, masks)),
-    photographs: rows.photographs.map((row) => maskedPhotograph(row, masks)),
+    products: masked('products').sort((a, b) => a.product.localeCompare(b.product)),
+    samples: masked('samples').sort((a, b) => a.sample.localeCompare(b.sample)),
+    custody: masked('custody'),
+    pieces: masked('pieces'),
+    pulls: masked('pulls'),
+    breaks: masked('breaks'),
+    zinc: masked('zinc'),
+    photographs: masked('photographs').filter(({ file }) => !masks.tells(file)),
   };
 }
 
-const hidden = 'not named while the campaign is blind';
+/** In place of a cell that names somebody, and in place of a text that does so. */
+export const hidden = 'not named while the campaign is blind';
+export const hiddenText = 'not shown while the campaign is blind';
 
-function nameIn(masks: ReadonlyMap<string, string>, code: string): string {
-  return masks.get(code) ?? hidden;
+/** Cells that would tell whatever is in them. */
+const emptied: Partial<Record<TableName, readonly string[]>> = {
+  products: ['description', 'price_per_metre', 'currency'],
+  samples: ['bought_from', 'batch_mark', 'condition'],
+};
+/** Cells that anybody writes into as they like: hidden where they name somebody. */
+const freeText: readonly string[] = ['place', 'note', 'caption', 'invalid_reason'];
+
+/** A row of any table as it may be shown while its campaign is blind. */
+export function maskedRow<T extends TableName>(kind: T, row: Row<T>, masks: Masks): Row<T> {
+  const cells: Readonly<Record<string, CellValue>> = row;
+  const masked = Object.entries(cells).map(([column, value]) => [column, maskedCell({ kind, column, value }, masks)]);
+  // The same columns; a text stays a text, and only cells that may be empty are emptied.
+  return Object.fromEntries(masked) as Row<T>;
 }
 
-export function maskedProduct(row: Row<'products'>, masks: Masks): Row<'products'> {
-  const unknown = { description: null, price_per_metre: null, currency: null };
-  return { ...row, product: nameIn(masks.products, row.product), supplier: hidden, ...unknown };
+interface Cell {
+  readonly kind: TableName;
+  readonly column: string;
+  readonly value: CellValue;
 }
 
-export function maskedSample(row: Row<'samples'>, masks: Masks): Row<'samples'> {
-  const names = { sample: nameIn(masks.samples, row.sample), product: nameIn(masks.products, row.product) };
-  return { ...row, ...names, bought_from: null, batch_mark: null, condition: null };
+function maskedCell({ kind, column, value }: Cell, masks: Masks): CellValue {
+  if (emptied[kind]?.includes(column)) return null;
+  if (typeof value !== 'string') return value;
+  if (column === 'supplier') return hidden;
+  const names = namesOf(kind, column);
+  if (names !== null) return masks[names].get(value) ?? hidden;
+  return freeText.includes(column) && masks.tells(value) ? hiddenText : value;
 }
 
-export function maskedPiece(row: Row<'pieces'>, masks: Masks): Row<'pieces'> {
-  return { ...row, sample: nameIn(masks.samples, row.sample) };
-}
-
-export function maskedPhotograph(row: Row<'photographs'>, masks: Masks): Row<'photographs'> {
-  return row.sample === null ? row : { ...row, sample: nameIn(masks.samples, row.sample) };
+/** Whose names a column holds, where it holds masked ones. */
+export function namesOf(kind: TableName, column: string): 'products' | 'samples' | null {
+  const fields: Readonly<Record<string, { readonly key?: boolean; readonly references?: string }>> =
+    tables[kind].fields;
+  const table = fields[column]?.key && fields[column].references === undefined ? kind : fields[column]?.references;
+  return table === 'products' || table === 'samples' ? table : null;
 }

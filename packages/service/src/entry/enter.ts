@@ -17,12 +17,22 @@ import {
   type RecordsToAdd,
   readBlob,
 } from '@provinghouse/store';
+import type { Masks } from '../blind/blind.ts';
+import { masksNow } from '../blind/masks-now.ts';
+import { namesMeant, rowMeant } from '../blind/meant.ts';
+import { namingNobody } from '../blind/naming-nobody.ts';
 import type { Effects } from '../effects.ts';
 import { campaignOf, rowsOf } from './book.ts';
 import { certificateRule } from './certificate-rule.ts';
 import { codeRule, planRule } from './plan-rule.ts';
 
 type AddedTable = Exclude<TableName, 'campaign'>;
+
+interface At {
+  readonly book: string;
+  readonly campaign: Row<'campaign'> | null;
+  readonly masks: Masks | null;
+}
 
 /**
  * Keeps new rows and files in a book: all of them or none, each with its entry in the ledger. Rows that stand there already with the same
@@ -33,8 +43,14 @@ type AddedTable = Exclude<TableName, 'campaign'>;
 export async function enterRows(book: string, request: EntryRequest, effects: Effects): Promise<Kept> {
   const { store, now } = effects;
   if (book === benchBook) await openBenchBook(store, now().toISOString());
-  const rows = await withoutKept(book, request.rows, effects);
   const campaign = await campaignOf(store, book);
+  const masks = await masksNow(campaign, store);
+  return namingNobody(masks, () => enter({ book, campaign, masks }, request, effects));
+}
+
+async function enter({ book, campaign, masks }: At, request: EntryRequest, effects: Effects): Promise<Kept> {
+  const { store, now } = effects;
+  const rows = await newRows({ book, campaign, masks }, request.rows, effects);
   if (campaign) {
     // Whether anything was pulled before matters to pulls alone, and most entries are readings.
     const isLater = (rows.pulls ?? []).length > 0 && (await hasPulls(book, effects));
@@ -74,8 +90,9 @@ async function pieceRule(campaign: Row<'campaign'>, rows: RecordsToAdd['rows'], 
   codeRule(campaign, codes, telling);
 }
 
-async function withoutKept(
-  book: string,
+/** The rows as they were meant, without those that are kept already. */
+async function newRows(
+  { book, masks }: At,
   rows: EntryRequest['rows'],
   { store }: Effects,
 ): Promise<RecordsToAdd['rows']> {
@@ -84,9 +101,11 @@ async function withoutKept(
     const open: unknown[] = [];
     for (const row of rows[kind] ?? []) {
       // Every row is cells by name; the union of the types of all tables is wider than TypeScript follows.
-      const body = row as Readonly<Record<string, CellValue>>;
-      const held = await heldRow(store, { campaign: book, kind, id: rowId(tables[kind], body) });
-      if (!held || canonicalJson({ ...held.body }) !== canonicalJson(body)) open.push(row);
+      const sent = row as Readonly<Record<string, CellValue>>;
+      const id = rowId(tables[kind], masks === null ? sent : namesMeant(kind, sent, masks));
+      const held = await heldRow(store, { campaign: book, kind, id });
+      const body = rowMeant({ kind, body: sent }, masks, held?.body ?? null);
+      if (!held || canonicalJson({ ...held.body }) !== canonicalJson({ ...body })) open.push(body);
     }
     left[kind] = open;
   }

@@ -1,17 +1,19 @@
 import {
   type FileHeld,
   type HeldFile,
-  isBlind,
   type Row,
   type RowHeld,
   type RowsHeld,
+  rowId,
   type TableName,
+  tables,
 } from '@provinghouse/contract';
 import { InputError } from '@provinghouse/core';
 import { attachments, benchBook, heldRows, readBlob, writeBlob } from '@provinghouse/store';
-import { type Masks, maskedPhotograph, maskedPiece, maskedProduct, maskedSample, masksOf } from '../blind/blind.ts';
+import { type Masks, maskedRow } from '../blind/blind.ts';
+import { masksNow } from '../blind/masks-now.ts';
 import type { Effects } from '../effects.ts';
-import { campaignOf, rowsOf } from './book.ts';
+import { campaignOf } from './book.ts';
 
 export interface PageAsked {
   readonly after: number;
@@ -19,7 +21,8 @@ export interface PageAsked {
 }
 
 /**
- * A page of the rows of one table of a book, as they may be shown: while a campaign is blind, without names.
+ * A page of the rows of one table of a book, as they may be shown: while a campaign is blind, without names, and without the photographs of
+ * samples from before the freezing.
  * @throws InputError `campaign/unknown`
  */
 export async function rowsHeld(
@@ -32,40 +35,24 @@ export async function rowsHeld(
   if (!campaign && book !== benchBook)
     throw new InputError('campaign/unknown', `The record holds no campaign "${book}".`, { campaign: book });
   const { rows, next } = await heldRows(store, { campaign: book, kind, ...page });
-  if (!campaign || !isBlind(campaign)) return { rows, next };
-  const masks = masksOf(
-    { products: await rowsOf(store, book, 'products'), samples: await rowsOf(store, book, 'samples') },
-    campaign,
-  );
-  const shown = rows.map((row) => masked(kind, row, masks));
+  if (!campaign) return { rows, next };
+  const masks = await masksNow(campaign, store);
+  if (masks === null) return { rows, next };
+  const shown = rows
+    .filter((row) => kind !== 'photographs' || isShown(row as RowHeld<'photographs'>, campaign, masks))
+    .map((row) => {
+      const body = maskedRow(kind, row.body, masks);
+      return { ...row, id: rowId(tables[kind], body), body };
+    });
   // The order of entry would tell which product is which.
   const isNamed = kind === 'products' || kind === 'samples';
   return { rows: isNamed ? shown.sort((a, b) => a.id.localeCompare(b.id)) : shown, next };
 }
 
-function masked(kind: TableName, row: RowHeld, masks: Masks): RowHeld {
-  // The body is a row of the table asked for.
-  switch (kind) {
-    case 'products': {
-      const body = maskedProduct(row.body as Row<'products'>, masks);
-      return { ...row, id: body.product, body };
-    }
-    case 'samples': {
-      const body = maskedSample(row.body as Row<'samples'>, masks);
-      return { ...row, id: body.sample, body };
-    }
-    case 'custody': {
-      const cells = row.body as Row<'custody'>;
-      const body = { ...cells, sample: masks.samples.get(cells.sample) ?? '' };
-      return { ...row, id: `${body.sample}/${body.move}`, body };
-    }
-    case 'pieces':
-      return { ...row, body: maskedPiece(row.body as Row<'pieces'>, masks) };
-    case 'photographs':
-      return { ...row, body: maskedPhotograph(row.body as Row<'photographs'>, masks) };
-    default:
-      return row;
-  }
+/** A sample is photographed as it was received, with the tag or mark of whoever sold it; and the name of a file cannot be masked. */
+function isShown({ at, body }: RowHeld<'photographs'>, { plan_frozen_at }: Row<'campaign'>, masks: Masks): boolean {
+  if (masks.tells(body.file)) return false;
+  return body.sample === null || Date.parse(at) >= Date.parse(plan_frozen_at ?? '');
 }
 
 /** Keeps the bytes of a file until a row names it; the same bytes are kept once. */

@@ -27,13 +27,16 @@ export function planRule(campaign: Row<'campaign'>, { rows, why }: EntryRequest,
 /** In a blind campaign the code of a piece must not tell whose it is. @throws InputError `entry/code-tells` */
 export function codeRule(campaign: Row<'campaign'>, codes: readonly string[], telling: readonly string[]): void {
   if (campaign.blinding !== 'blind' || campaign.unblinded_at !== null) return;
-  for (const code of codes) {
+  for (const [at, code] of codes.entries()) {
     const told = telling.find((name) => name.length > 1 && code.toLowerCase().includes(name.toLowerCase()));
     if (told === undefined) continue;
+    // Whoever is not to know whose it is does not read the name in the refusal either.
+    const [which, what] = isBlind(campaign)
+      ? [`Code ${at + 1} of those sent`, 'the name of a product, a supplier or a sample']
+      : [`The code "${code}"`, `"${told}"`];
     throw new InputError(
       'entry/code-tells',
-      `The code "${code}" tells whose the piece is: it holds "${told}". In a blind campaign let the codes be drawn.`,
-      { code },
+      `${which} tells whose the piece is: it holds ${what}. In a blind campaign let the codes be drawn.`,
     );
   }
 }

@@ -1,8 +1,10 @@
-import { isBlind, type LedgerChange, type LedgerLine, type LedgerPage, type Row } from '@provinghouse/contract';
+import type { LedgerChange, LedgerLine, LedgerPage, TableName } from '@provinghouse/contract';
 import { benchBook, type LedgerEntry, ledgerEntries } from '@provinghouse/store';
-import { type Masks, masksOf } from '../blind/blind.ts';
+import type { Masks } from '../blind/blind.ts';
+import { masksNow } from '../blind/masks-now.ts';
+import { idShown, inId } from '../blind/meant.ts';
 import type { Effects } from '../effects.ts';
-import { campaignOf, rowsOf } from '../entry/book.ts';
+import { campaignOf } from '../entry/book.ts';
 import { isBook } from './ledger-state.ts';
 
 export interface LedgerAsked {
@@ -27,8 +29,9 @@ export async function ledgerPage(
   // Nothing was ever entered at a bench whose book is not open.
   if (!(await isBook(book, store))) return book === benchBook ? { entries: [], found: 0, next: null } : null;
   const entries = await ledgerEntries(store, book, { limit: Number.MAX_SAFE_INTEGER });
-  const masks = await masksNow(book, store);
-  const lines = entries.map((entry) => (masks === null ? lineOf(entry) : maskedLine(lineOf(entry), masks)));
+  const masks = await masksNow(await campaignOf(store, book), store);
+  const names = masks === null ? [] : namesEver(entries);
+  const lines = entries.map((entry) => (masks === null ? lineOf(entry) : maskedLine(lineOf(entry), masks, names)));
   const words = search
     .toLowerCase()
     .split(/\s+/)
@@ -73,30 +76,31 @@ function words(value: unknown): string | null {
   return value === null || value === undefined ? null : String(value);
 }
 
-async function masksNow(book: string, store: Effects['store']): Promise<HiddenNames | null> {
-  const campaign = await campaignOf(store, book);
-  if (!campaign || !isBlind(campaign)) return null;
-  const products = await rowsOf(store, book, 'products');
-  return { masks: masksOf({ products, samples: await rowsOf(store, book, 'samples') }, campaign), products };
-}
-
-interface HiddenNames {
-  readonly masks: Masks;
-  readonly products: readonly Row<'products'>[];
-}
-
 const hiddenKinds = new Set(['products', 'samples', 'custody', 'pieces', 'photographs', 'attachment']);
 const hidden = 'hidden while the campaign is blind';
 
-function maskedLine(line: LedgerLine, { masks, products }: HiddenNames): LedgerLine {
-  const names = [...masks.products.keys(), ...masks.samples.keys(), ...products.map(({ supplier }) => supplier)];
-  const tells = (text: string) => names.some((name) => text.toLowerCase().includes(name.toLowerCase()));
-  const isHidden = hiddenKinds.has(line.kind);
-  const record = masks.products.get(line.record) ?? masks.samples.get(line.record) ?? line.record;
+/** Every name that a product, a supplier or a sample ever had, also as it stands in an id and in the name of a file. */
+function namesEver(entries: readonly LedgerEntry[]): string[] {
+  const cells = entries
+    .filter(({ kind }) => kind === 'products' || kind === 'samples')
+    .flatMap(({ before, after }) => [cellsOf(before), cellsOf(after)])
+    .flatMap(({ product, supplier, sample }) => [product, supplier, sample])
+    .filter((name) => typeof name === 'string');
+  const inFile = (name: string) => name.replaceAll(/[^\w.-]+/g, '-');
+  const names = cells.flatMap((name) => [name, inId(name), inFile(name)]);
+  return [...new Set(names.map((name) => name.toLowerCase()))].filter((name) => name !== '-');
+}
+
+function maskedLine(line: LedgerLine, masks: Masks, names: readonly string[]): LedgerLine {
+  const tells = (text: string) => names.some((name) => text.toLowerCase().includes(name));
+  const changes = line.changes ?? [];
+  const isTold = changes.some(({ before, after }) => tells(before ?? '') || tells(after ?? ''));
+  // The kinds of entries are tables, but for the files; those have no masks.
+  const record = idShown(line.kind as TableName, line.record, masks);
   return {
     ...line,
-    record: tells(record) ? hidden : record,
+    record: record === line.record && tells(record) ? hidden : record,
     why: tells(line.why) ? hidden : line.why,
-    changes: isHidden || tells(JSON.stringify(line.changes)) ? null : line.changes,
+    changes: hiddenKinds.has(line.kind) || isTold ? null : line.changes,
   };
 }

@@ -1,7 +1,7 @@
-import { type CutRequest, isBlind, type KeptCut, type Row, rowWith } from '@provinghouse/contract';
+import { type CutRequest, type KeptCut, type Row, rowWith } from '@provinghouse/contract';
 import { InputError } from '@provinghouse/core';
 import { type Database, heldRows, ledgerHead } from '@provinghouse/store';
-import { masksOf } from '../blind/blind.ts';
+import { masksNow } from '../blind/masks-now.ts';
 import type { Effects } from '../effects.ts';
 import { enterRows, knownCampaign, rowsOf } from '../entry/index.ts';
 import { blindCodes, type Draw, openCodes } from './codes.ts';
@@ -46,9 +46,8 @@ async function cut(code: string, request: CutRequest, effects: Effects & { reado
 /** While a campaign is blind its samples are named by their neutral names on screen, and so by whoever cuts one. */
 async function sampleMeant(campaign: Row<'campaign'>, name: string, { store }: Effects): Promise<string> {
   const samples = await rowsOf(store, campaign.campaign, 'samples');
-  const products = await rowsOf(store, campaign.campaign, 'products');
-  const masks = isBlind(campaign) ? masksOf({ products, samples }, campaign).samples : null;
-  const found = samples.find(({ sample }) => (masks === null ? sample : masks.get(sample)) === name);
+  const masks = await masksNow(campaign, store);
+  const found = samples.find(({ sample }) => (masks === null ? sample : masks.samples.get(sample)) === name);
   if (found) return found.sample;
   throw new InputError(
     'entry/sample-unknown',

@@ -1,8 +1,9 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { correctRow, enterRows, freezePlan, unblind } from '../../src/entry/index.ts';
+import { rowWith } from '@provinghouse/contract';
+import { correctRow, enterRows, freezePlan, unblind, withdrawRow } from '../../src/entry/index.ts';
 import { ledgerPage, ledgerState } from '../../src/index.ts';
-import { code, piece, prepared, product, who } from '../entry/desk.ts';
+import { code, person, piece, prepared, product, sample, who } from '../entry/desk.ts';
 
 const all = { before: null, limit: 100, search: '', kinds: [] };
 
@@ -53,4 +54,30 @@ test('an unknown campaign has no ledger; a bench at which nothing was entered ha
   assert.equal(await ledgerState('NONE', effects), null);
   assert.deepEqual(await ledgerPage('_bench', all, effects), { entries: [], found: 0, next: null });
   assert.equal((await ledgerState(code, effects))?.verified, true);
+});
+
+test('while a campaign is blind, its ledger does not tell a name as it stands in an id, in a cell or in what was taken out', async (t) => {
+  const effects = await prepared(t, { blinding: 'blind' });
+  const named = { ...sample, sample: 'quay/7' };
+  const gone = { ...sample, sample: 'S0' };
+  const custody = rowWith('custody', {
+    sample: named.sample,
+    move: 1,
+    moved_at: '2026-03-05T14:00:00Z',
+    place: 'shelf 2',
+  });
+  const other = { ...product, product: 'B "8"' };
+  await enterRows(code, { rows: { samples: [named, gone], custody: [custody], products: [other] }, who }, effects);
+  await withdrawRow(code, { kind: 'samples', id: 'S0', revision: 1, who, why: 'entered twice' }, effects);
+  await freezePlan(code, { who, why: 'agreed' }, effects);
+  const guess = { ...person, person: 'reader', name: 'Reader of B "8" (invented)' };
+  await enterRows(code, { rows: { people: [guess] }, who }, effects);
+  const page = await ledgerPage(code, all, effects);
+  const records = page?.entries.map(({ record }) => record) ?? [];
+  assert.deepEqual(
+    records.filter((record) => /quay.*7|S0/.test(record)),
+    [],
+  );
+  assert.ok(records.some((record) => /^Product [AB], sample \d\/1$/.test(record)));
+  assert.equal(page?.entries[0]?.changes, null);
 });
