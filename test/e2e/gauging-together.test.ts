@@ -133,7 +133,10 @@ test('while a campaign is blind its pieces are gauged without a word of whose th
   await page.keyboard.press('Enter');
   await allKept(page);
   assert.doesNotMatch((await page.locator('body').textContent()) ?? '', /ash/i);
-  assert.equal(await page.getByLabel('Diameters read over').count(), 0);
+  await page.getByLabel('Diameters read over').selectOption('zinc');
+  await allKept(page);
+  const [piece] = await rowsKept(bench.address, 'BLIND', 'pieces');
+  assert.equal(piece?.body.gauged_over, 'zinc');
   assert.equal((await rowsKept(bench.address, 'BLIND', 'gauging')).length, 1);
   assert.deepEqual(faults, []);
   await context.close();

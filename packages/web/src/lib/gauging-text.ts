@@ -59,7 +59,6 @@ export const gaugingText = {
     overZinc: 'zinc',
     overWhy: (over: string) => `what the callipers touched: ${over}`,
     overLabel: (piece: string) => `what ${piece} was gauged over`,
-    overBlind: 'It is set before the plan is frozen, or after unblinding.',
     name: 'Who reads?',
     nameHint: 'A short name; it is written beside every reading, and remembered by this browser.',
     nameKeep: 'It is me',

@@ -23,7 +23,7 @@ export const samplesText = {
     see: (sample: string) => `Open ${sample}`,
   },
   blind:
-    'This campaign is blind now: products and samples carry neutral names, and are received, moved, photographed and corrected before the freeze or after the unblinding. What is still to be cut can be cut here; the codes are drawn by lot.',
+    'This campaign is blind now: products and samples carry neutral names. Move, photograph and cut a sample as usual, and correct its moves and pieces: the record keeps them under its real name. Receiving a sample and correcting what was received wait for the unblinding, since they say whose it is.',
   noProduct: 'No product is claimed yet. A sample belongs to a product: enter the products in the Brief first.',
   toBrief: 'Go to the Brief',
   none: 'No sample has been received yet. Receive one for each length of chain that arrives: weigh it, measure it, write down its marks, and say where it lies.',
@@ -68,6 +68,7 @@ export const samplesText = {
     pricePerMass: 'Price of a kilogram of chain',
     later: 'Type length and mass: mass per metre appears here beside what the specification gives.',
     laterPrice: 'no price is claimed',
+    priceBlind: 'not shown while blind',
   },
   list: {
     label: 'All samples',
@@ -99,6 +100,10 @@ export const samplesText = {
     withdraw: 'Take out',
     what: (sample: string) => `sample ${sample}`,
     photographCaption: 'the sample as received',
+    photographsBlind:
+      'Those from before the freeze are shown after the unblinding: a tag or a mark on them may tell. Leave tags and marks out of the picture now.',
+    notShown: 'not shown while blind',
+    blind: 'What was received is corrected after the unblinding: it says whose the sample is.',
   },
   moves: {
     label: 'Where it went',

@@ -15,8 +15,6 @@ export interface DeskState {
   readonly log: readonly LogEntry[];
   readonly kit: LengthKit;
   readonly person: string | null;
-  /** While a campaign is blind its pieces are not corrected. */
-  readonly isBlind: boolean;
 }
 
 /** Readings as an entry, with whoever and whatever the campaign does not know yet. */

@@ -1,4 +1,3 @@
-import { isBlind } from '@provinghouse/contract';
 import './gauging.css';
 import { useMemo } from 'react';
 import { Marking } from '../../components/campaign-frame.tsx';
@@ -73,7 +72,7 @@ function GaugingDesk({ code, piece, rows, gauging }: DeskProps) {
   );
   const kit = useLengthKit(rows, log);
   const campaign = rows.campaign[0]?.body;
-  const desk = { code, rows, pieces, readings, log, kit, person, isBlind: campaign !== undefined && isBlind(campaign) };
+  const desk = { code, rows, pieces, readings, log, kit, person };
   const at = pieces.find((one) => one.piece === piece) ?? null;
   return (
     <>

@@ -91,14 +91,6 @@ function NameFirst({ onReady }: { readonly onReady: () => void }) {
 function GaugedOver({ desk, at, onReady }: ReadingSettingsProps) {
   const over = at.held.body.gauged_over;
   const label = { '': words.settings.overNone, 'bare steel': words.settings.overBare, zinc: words.settings.overZinc };
-  if (desk.isBlind)
-    return (
-      <p className="form-field">
-        <span className="soft">{words.settings.over}</span>
-        <span>{over === 'zinc' ? label.zinc : over === 'bare steel' ? label['bare steel'] : label['']}</span>
-        <span className="form-hint">{words.settings.overBlind}</span>
-      </p>
-    );
   const set = (value: string) => {
     const gauged_over = value === '' ? null : value;
     void correctCells({ book: desk.code, label: words.settings.overLabel(at.piece) }, at.held, {

@@ -11,10 +11,12 @@ interface AgainstClaimProps {
   readonly expected: Expectation;
   readonly length_m: number | null;
   readonly mass_kg: number | null;
+  /** A price would tell whose it is. */
+  readonly isBlind?: boolean;
 }
 
 /** Mass and price per metre beside what the claim lets expect. */
-export function AgainstClaim({ product, expected, length_m, mass_kg }: AgainstClaimProps) {
+export function AgainstClaim({ product, expected, length_m, mass_kg, isBlind = false }: AgainstClaimProps) {
   const found = massPerMetre(length_m, mass_kg);
   const price = product?.price_per_metre ?? null;
   const deviation_pct = massDeviation_pct(found, expected);
@@ -37,7 +39,7 @@ export function AgainstClaim({ product, expected, length_m, mass_kg }: AgainstCl
         <dt>{words.pricePerMetre}</dt>
         <dd>
           {price === null ? (
-            <span className="soft">{words.laterPrice}</span>
+            <span className="soft">{isBlind ? words.priceBlind : words.laterPrice}</span>
           ) : (
             <Figure value={price} unit={`${product?.currency ?? ''}/m`} />
           )}

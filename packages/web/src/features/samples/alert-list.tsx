@@ -6,18 +6,16 @@ const words = text.samples.alert;
 
 interface AlertListProps {
   readonly samples: readonly SampleSeen[];
-  /** Nothing can be entered by name now, so no cure is told. */
-  readonly isBlind: boolean;
   readonly onChoose: (sample: string) => void;
 }
 
 /** Samples that are overdue or not accounted for, with what to do. Many that nothing is said of are told in one line. */
-export function AlertList({ samples, isBlind, onChoose }: AlertListProps) {
+export function AlertList({ samples, onChoose }: AlertListProps) {
   const silent = samples.filter(({ alerts }) => alerts.some(({ kind }) => kind === 'noMove'));
   const isGathered = silent.length > 2;
   return (
     <ul className="sample-alerts">
-      {isGathered ? <Gathered samples={silent} isBlind={isBlind} onChoose={onChoose} /> : null}
+      {isGathered ? <Gathered samples={silent} onChoose={onChoose} /> : null}
       {samples.flatMap(({ held, alerts }) =>
         alerts
           .filter(({ kind }) => kind !== 'noMove' || !isGathered)
@@ -25,8 +23,7 @@ export function AlertList({ samples, isBlind, onChoose }: AlertListProps) {
             <li key={`${held.id} ${alert.kind}`}>
               <AlertMark />
               <span>
-                <strong>{held.id}</strong> {alertText(alert)}.{' '}
-                <span className="soft">{isBlind ? null : words.cure[alert.kind]}</span>
+                <strong>{held.id}</strong> {alertText(alert)}. <span className="soft">{words.cure[alert.kind]}</span>
               </span>
               <button type="button" className="press press-small" onClick={() => onChoose(held.id)}>
                 {words.see(held.id)}
@@ -38,13 +35,13 @@ export function AlertList({ samples, isBlind, onChoose }: AlertListProps) {
   );
 }
 
-function Gathered({ samples, isBlind, onChoose }: AlertListProps) {
+function Gathered({ samples, onChoose }: AlertListProps) {
   return (
     <li>
       <AlertMark />
       <span>
         <strong>{words.many(samples.length)}</strong> {words.noMoves}.{' '}
-        <span className="soft">{isBlind ? null : words.cure.noMoves}</span>
+        <span className="soft">{words.cure.noMoves}</span>
         <span className="sample-alert-codes">
           {samples.map(({ held }) => (
             <button key={held.id} type="button" className="sample-open" onClick={() => onChoose(held.id)}>

@@ -24,8 +24,8 @@ export function MoveTable({ bench, seen }: MovesProps) {
   const [corrected, setCorrected] = useState<RowHeld<'custody'> | null>(null);
   return (
     <>
-      {seen.moves.length === 0 ? <p>{words.none}</p> : <Moves bench={bench} seen={seen} onCorrect={setCorrected} />}
-      {bench.isBlind ? null : isOpen ? (
+      {seen.moves.length === 0 ? <p>{words.none}</p> : <Moves seen={seen} onCorrect={setCorrected} />}
+      {isOpen ? (
         <NewMove bench={bench} seen={seen} onDone={() => setOpen(false)} />
       ) : (
         <p className="form-keys">
@@ -49,7 +49,11 @@ export function MoveTable({ bench, seen }: MovesProps) {
   );
 }
 
-function Moves({ bench, seen, onCorrect }: MovesProps & { readonly onCorrect: (held: RowHeld<'custody'>) => void }) {
+interface MoveRowsProps extends Pick<MovesProps, 'seen'> {
+  readonly onCorrect: (held: RowHeld<'custody'>) => void;
+}
+
+function Moves({ seen, onCorrect }: MoveRowsProps) {
   const { head } = words;
   return (
     <section className="pad-scroll" aria-label={words.caption}>
@@ -62,11 +66,9 @@ function Moves({ bench, seen, onCorrect }: MovesProps & { readonly onCorrect: (h
                 {name}
               </th>
             ))}
-            {bench.isBlind ? null : (
-              <th scope="col">
-                <span className="for-ears">{text.brief.desk.claims.actions}</span>
-              </th>
-            )}
+            <th scope="col">
+              <span className="for-ears">{text.brief.desk.claims.actions}</span>
+            </th>
           </tr>
         </thead>
         <tbody>
@@ -80,14 +82,12 @@ function Moves({ bench, seen, onCorrect }: MovesProps & { readonly onCorrect: (h
                 <td>{held.body.by ?? <span className="soft">{text.notRecorded}</span>}</td>
                 <td className="figure">{held.body.due_back_on ?? <span className="soft">{text.none}</span>}</td>
                 <td>{held.body.note}</td>
-                {bench.isBlind ? null : (
-                  <td className="num sample-keys">
-                    <button type="button" className="press press-small" onClick={() => onCorrect(held)}>
-                      {text.entry.correction.open}
-                      <span className="for-ears"> {words.what(held.body.move)}</span>
-                    </button>
-                  </td>
-                )}
+                <td className="num sample-keys">
+                  <button type="button" className="press press-small" onClick={() => onCorrect(held)}>
+                    {text.entry.correction.open}
+                    <span className="for-ears"> {words.what(held.body.move)}</span>
+                  </button>
+                </td>
               </tr>
             ))}
         </tbody>

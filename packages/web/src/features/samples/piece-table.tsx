@@ -42,11 +42,9 @@ export function PieceTable({ bench, pieces }: PieceTableProps) {
                 {name}
               </th>
             ))}
-            {bench.isBlind ? null : (
-              <th scope="col">
-                <span className="for-ears">{text.brief.desk.claims.actions}</span>
-              </th>
-            )}
+            <th scope="col">
+              <span className="for-ears">{text.brief.desk.claims.actions}</span>
+            </th>
           </tr>
         </thead>
         <tbody>
@@ -95,18 +93,16 @@ function PieceRow({ bench, held, onOpen }: PieceRowProps) {
       <td>{gauged_over ?? <span className="soft">{text.notRecorded}</span>}</td>
       <td>{fateText(piece, bench.fates)}</td>
       <td>{note}</td>
-      {bench.isBlind ? null : (
-        <td className="num sample-keys">
-          <button type="button" className="press press-small" onClick={() => onOpen({ what: 'correct', held })}>
-            {words.correct}
-            <span className="for-ears"> {words.what(piece)}</span>
-          </button>
-          <button type="button" className="press press-small" onClick={() => onOpen({ what: 'withdraw', held })}>
-            {text.entry.correction.withdraw}
-            <span className="for-ears"> {words.what(piece)}</span>
-          </button>
-        </td>
-      )}
+      <td className="num sample-keys">
+        <button type="button" className="press press-small" onClick={() => onOpen({ what: 'correct', held })}>
+          {words.correct}
+          <span className="for-ears"> {words.what(piece)}</span>
+        </button>
+        <button type="button" className="press press-small" onClick={() => onOpen({ what: 'withdraw', held })}>
+          {text.entry.correction.withdraw}
+          <span className="for-ears"> {words.what(piece)}</span>
+        </button>
+      </td>
     </tr>
   );
 }

@@ -27,16 +27,14 @@ export function SampleSections({ bench, seen }: SampleSectionsProps) {
       <Section label={words.one.label(held.id)} note={words.one.received}>
         <Received bench={bench} seen={seen} />
       </Section>
-      {isBlind ? null : (
-        <Section label={text.photograph.label}>
-          <Photographs
-            book={campaign.campaign}
-            of={{ sample: held.id }}
-            caption={words.one.photographCaption}
-            stem={isBlindPlan ? 'sample' : undefined}
-          />
-        </Section>
-      )}
+      <Section label={text.photograph.label} {...(isBlind ? { note: words.one.photographsBlind } : {})}>
+        <Photographs
+          book={campaign.campaign}
+          of={{ sample: held.id }}
+          caption={isBlind ? null : words.one.photographCaption}
+          stem={isBlindPlan ? 'sample' : undefined}
+        />
+      </Section>
       <Section label={words.cut.label} note={words.cut.how}>
         <PieceTable bench={bench} pieces={seen.pieces} />
         <Cutting bench={bench} seen={seen} />
@@ -52,14 +50,16 @@ function Received({ bench, seen }: SampleSectionsProps) {
   const [open, setOpen] = useState<'correct' | 'withdraw' | null>(null);
   const { held, product, expected } = seen;
   const { body } = held;
+  const { isBlind } = bench;
+  const unsaid = isBlind ? <span className="soft">{words.one.notShown}</span> : null;
   const book = bench.campaign.campaign;
   const facts = [
-    [words.label.product, product === null || bench.isBlind ? body.product : `${product.supplier}: ${product.product}`],
+    [words.label.product, product === null || isBlind ? body.product : `${product.supplier}: ${product.product}`],
     [words.label.received_on, body.received_on],
     [words.label.received_by, body.received_by],
-    [words.label.bought_from, body.bought_from],
-    [words.label.batch_mark, body.batch_mark],
-    [words.label.condition, body.condition],
+    [words.label.bought_from, body.bought_from ?? unsaid],
+    [words.label.batch_mark, body.batch_mark ?? unsaid],
+    [words.label.condition, body.condition ?? unsaid],
     [words.label.length_m, body.length_m === null ? null : `${body.length_m}\u00a0m`],
     [words.label.mass_kg, body.mass_kg === null ? null : `${body.mass_kg}\u00a0kg`],
   ] as const;
@@ -74,9 +74,17 @@ function Received({ bench, seen }: SampleSectionsProps) {
             </div>
           ))}
         </dl>
-        <AgainstClaim product={product} expected={expected} length_m={body.length_m} mass_kg={body.mass_kg} />
+        <AgainstClaim
+          product={product}
+          expected={expected}
+          length_m={body.length_m}
+          mass_kg={body.mass_kg}
+          isBlind={isBlind}
+        />
       </div>
-      {bench.isBlind ? null : (
+      {isBlind ? (
+        <p className="form-keys soft">{words.one.blind}</p>
+      ) : (
         <p className="form-keys">
           <button type="button" className="press" onClick={() => setOpen('correct')}>
             {words.one.correct}

@@ -42,7 +42,7 @@ function SamplesPage({ bench }: { readonly bench: Bench }) {
       ) : null}
       {alarmed.length === 0 ? null : (
         <Section label={words.attention} note={words.attentionHow}>
-          <AlertList samples={alarmed} isBlind={isBlind} onChoose={choose} />
+          <AlertList samples={alarmed} onChoose={choose} />
         </Section>
       )}
       {isBlind ? null : (

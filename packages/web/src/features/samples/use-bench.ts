@@ -31,7 +31,7 @@ export interface Bench {
   readonly samples: readonly SampleSeen[];
   readonly pieces: readonly RowHeld<'pieces'>[];
   readonly fates: Fates;
-  /** Nothing of a sample may be entered by name now. */
+  /** Whose the samples are is hidden now, so none is received or corrected. */
   readonly isBlind: boolean;
 }
 
