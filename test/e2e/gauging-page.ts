@@ -51,7 +51,7 @@ interface Choices {
 
 /** A browser of its own in which somebody is at the bench, with an instrument in hand. */
 export async function sitDown(
-  { browser, bench }: { readonly browser: Browser; readonly bench: GaugingBench },
+  { browser, bench }: { readonly browser: Browser; readonly bench: Pick<GaugingBench, 'address'> },
   path: string,
   { instrument = 'CAL-1', colorScheme = 'light' }: Choices = {},
 ): Promise<SatDown> {

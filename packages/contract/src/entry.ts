@@ -89,3 +89,9 @@ export interface FileHeld {
   readonly size: number;
   readonly media: string;
 }
+
+export interface FilesHeld {
+  readonly files: readonly FileHeld[];
+  /** What to ask the next page with, as `after`; null at the end. */
+  readonly next: string | null;
+}

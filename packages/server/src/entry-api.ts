@@ -6,10 +6,10 @@ import type {
   TableName,
   WithdrawalRequest,
 } from '@provinghouse/contract';
-import { benchBook } from '@provinghouse/service/entry';
+import { benchBook, type FilesAsked } from '@provinghouse/service/entry';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 import type { EntryPorts } from './entry-ports.ts';
-import { campaignCode, entryAnswers, entryBodies, kind, pageQuery } from './entry-schema.ts';
+import { campaignCode, entryAnswers, entryBodies, filesQuery, kind, pageQuery } from './entry-schema.ts';
 import { addKitApi } from './kit-api.ts';
 import { refuseOtherOrigins } from './origin-check.ts';
 import { addPullsApi } from './pulls-api.ts';
@@ -38,11 +38,6 @@ export function addEntryApi(app: FastifyInstance, ports: EntryPorts): void {
     ({ body }) => ports.hold(body),
   );
   app.post('/api/demo', write(entryBodies.nothing, entryAnswers.keptCampaign), () => ports.demo());
-  app.get(
-    '/api/bench/files',
-    { schema: { response: { 200: entryAnswers.files }, summary: 'Files of the bench: own specifications' } },
-    () => ports.benchFiles(),
-  );
   addSteps(app, ports);
   addPullsApi(app, ports);
   addKitApi(app, ports);
@@ -92,6 +87,18 @@ function addBook(app: FastifyInstance, ports: EntryPorts, { root, params }: Book
     `${root}/withdrawals`,
     write(entryBodies.withdraw, kept, params),
     (request) => ports.withdraw(bookOf(request), request.body),
+  );
+  app.get<InBook & { Querystring: FilesAsked }>(
+    `${root}/files`,
+    {
+      schema: {
+        params: object(params),
+        querystring: filesQuery,
+        response: { 200: entryAnswers.files },
+        summary: 'Files of a book, by path: recordings, photographs, own specifications',
+      },
+    },
+    (request) => ports.files(bookOf(request), request.query),
   );
   app.get<InBook & { Params: { '*': string } }>(
     `${root}/files/*`,

@@ -4,7 +4,7 @@ import type {
   CorrectionRequest,
   CutRequest,
   EntryRequest,
-  FileHeld,
+  FilesHeld,
   HangingResults,
   HeldFile,
   Kept,
@@ -25,7 +25,8 @@ import {
   correctRow,
   enterRows,
   type FileRead,
-  filesOfBench,
+  type FilesAsked,
+  filesHeld,
   freezePlan,
   holdFile,
   type PageAsked,
@@ -53,8 +54,7 @@ export interface EntryPorts {
   rows(book: string, kind: TableName, page: PageAsked): Promise<RowsHeld>;
   hold(bytes: Uint8Array): Promise<HeldFile>;
   file(book: string, path: string): Promise<FileRead>;
-  /** The own specifications of the bench, by path. */
-  benchFiles(): Promise<readonly FileHeld[]>;
+  files(book: string, asked: FilesAsked): Promise<FilesHeld>;
   cut(campaign: string, request: CutRequest): Promise<KeptCut>;
   /** Labels of pieces as PDF. */
   labels(campaign: string, asked: LabelsAsked): Promise<Uint8Array>;
@@ -86,7 +86,7 @@ export function entryPorts(effects: Effects): EntryPorts {
     unblind: (campaign, request) => unblind(campaign, request, effects),
     rows: (book, kind, page) => rowsHeld(book, kind, page, effects),
     hold: (bytes) => holdFile(bytes, effects),
-    benchFiles: () => filesOfBench(effects),
+    files: (book, asked) => filesHeld(book, asked, effects),
     file: (book, path) => readFileOf(book, path, effects),
     cut: (campaign, request) => cutSample(campaign, request, { ...effects, draw: randomInt }),
     labels: (campaign, asked) => labelsOf(campaign, asked, effects),

@@ -83,15 +83,21 @@ export const entryAnswers = {
   keptCampaign: body({ ledgerSeq, campaign: { type: 'string' } }, ['ledgerSeq', 'campaign']),
   keptRevision: body({ ledgerSeq, revision: { type: 'integer' } }, ['ledgerSeq', 'revision']),
   heldFile: body({ sha256, size: { type: 'integer' } }, ['sha256', 'size']),
-  files: {
-    type: 'array',
-    items: body({ path, sha256, size: { type: 'integer' }, media: { type: 'string' } }, [
-      'path',
-      'sha256',
-      'size',
-      'media',
-    ]),
-  },
+  files: body(
+    {
+      files: {
+        type: 'array',
+        items: body({ path, sha256, size: { type: 'integer' }, media: { type: 'string' } }, [
+          'path',
+          'sha256',
+          'size',
+          'media',
+        ]),
+      },
+      next: { type: ['string', 'null'], description: 'what to ask the next page with, as `after`' },
+    },
+    ['files', 'next'],
+  ),
   rows: body(
     {
       rows: {
@@ -118,6 +124,16 @@ export const pageQuery = {
   properties: {
     after: { type: 'integer', minimum: -1, default: -1 },
     limit: { type: 'integer', minimum: 1, maximum: 2000, default: 500 },
+  },
+  additionalProperties: false,
+} as const;
+
+export const filesQuery = {
+  type: 'object',
+  properties: {
+    under: { type: 'string', maxLength: 400, default: '', description: 'how the paths asked for begin' },
+    after: { type: 'string', maxLength: 400, default: '' },
+    limit: pageQuery.properties.limit,
   },
   additionalProperties: false,
 } as const;

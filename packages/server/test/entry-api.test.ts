@@ -152,3 +152,26 @@ test('the bench has its own book, which no campaign can reach', async () => {
   const codes = (await app.inject('/api/campaigns')).json().campaigns.map((one: { campaign: string }) => one.campaign);
   assert.deepEqual(codes, ['QUAY-1']);
 });
+
+test('files of a campaign and of the bench are listed by path, in pages, those under a folder alone where it is named', async () => {
+  const send = async (words: string) => {
+    const headers = { 'content-type': 'application/octet-stream' };
+    return (await app.inject({ method: 'PUT', url: '/api/files', payload: Buffer.from(words), headers })).json();
+  };
+  const paths = ['specifications/b.json', 'specifications/a.json', 'notes/c.txt'];
+  const files = await Promise.all(paths.map(async (path) => ({ path, sha256: (await send(path)).sha256 })));
+  for (const root of ['/api/campaigns/QUAY-1', '/api/bench']) {
+    assert.equal((await post(`${root}/records`, { rows: {}, files, who: 'gauger' })).statusCode, 200);
+    const list = async (query: string) => {
+      const page = (await app.inject(`${root}/files?${query}`)).json();
+      return [page.files.map(({ path }: { path: string }) => path), page.next];
+    };
+    const [a, b] = ['specifications/a.json', 'specifications/b.json'];
+    assert.equal((await list(''))[0][0], 'notes/c.txt');
+    assert.deepEqual(await list('under=specifications/'), [[a, b], null]);
+    assert.deepEqual(await list('under=specifications/&limit=1'), [[a], a]);
+    assert.deepEqual(await list(`under=specifications/&limit=1&after=${a}`), [[b], null]);
+  }
+  const unknown = await app.inject('/api/campaigns/NONE/files');
+  assert.deepEqual([unknown.statusCode, unknown.json().code], [404, 'campaign-unknown']);
+});

@@ -15,7 +15,7 @@ const size = 100;
 const en818 = { specification: 'en-818-3', grade: '4', nominal_size_mm: 8 };
 
 test('a link is drawn inside the limits that its specification sets', () => {
-  const drawn = proportionOf(en818);
+  const drawn = proportionOf(en818, []);
   const { limits } = specificationFor({ standard: 'en-818-3', grade: '4', size_mm: 8 });
   const limitOf = (quantity: string) => limits.find((limit) => limit.quantity === quantity);
   assert.equal(drawn.basis, 'rulebook');
@@ -26,9 +26,9 @@ test('a link is drawn inside the limits that its specification sets', () => {
 });
 
 test('without a specification that can be read here the usual short link is drawn, and said to be that', () => {
-  assert.equal(proportionOf(null), usualProportion);
-  assert.equal(proportionOf({ ...en818, specification: 'no-such-rule' }), usualProportion);
-  assert.equal(proportionOf({ ...en818, nominal_size_mm: 8.123 }).basis, 'common practice');
+  assert.equal(proportionOf(null, []), usualProportion);
+  assert.equal(proportionOf({ ...en818, specification: 'no-such-rule' }, []), usualProportion);
+  assert.equal(proportionOf({ ...en818, nominal_size_mm: 8.123 }, []).basis, 'common practice');
 });
 
 test('outside length is pitch and two bars, outside width is two radii', () => {

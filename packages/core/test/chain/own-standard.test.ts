@@ -1,4 +1,5 @@
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
 import { test } from 'node:test';
 import { parseOwnStandard, rulebook, rulebookIndex, sizesFor, specificationFor } from '../../src/chain/index.ts';
 import { ownStandardFaults } from '../../src/chain/own-standard.ts';
@@ -148,4 +149,10 @@ test('all faults of a file are told at once, each with its place', () => {
 test('a file that is no object is refused', () => {
   for (const json of [null, [], 'text', 3]) assert.throws(() => parseOwnStandard(json, 'x.json'), isInputError);
   assert.throws(() => parseOwnStandard({ ...worksRule, rules: [], tables: [] }, 'x.json'), isInputError);
+});
+
+test('the example of the how-to is a specification as it stands', () => {
+  const page = readFileSync(new URL('../../../../docs/how-to/own-specification.md', import.meta.url), 'utf8');
+  const example = /```json\n([\s\S]*?)```/.exec(page)?.[1];
+  assert.deepEqual(ownStandardFaults(JSON.parse(example ?? 'null')), []);
 });

@@ -1,5 +1,6 @@
 import {
   type FileHeld,
+  type FilesHeld,
   type HeldFile,
   type Row,
   type RowHeld,
@@ -13,7 +14,7 @@ import { attachments, benchBook, heldRows, readBlob, writeBlob } from '@provingh
 import { type Masks, maskedRow } from '../blind/blind.ts';
 import { masksNow } from '../blind/masks-now.ts';
 import type { Effects } from '../effects.ts';
-import { campaignOf } from './book.ts';
+import { campaignOf, knownCampaign } from './book.ts';
 
 export interface PageAsked {
   readonly after: number;
@@ -60,9 +61,29 @@ export function holdFile(bytes: Uint8Array, { store }: Pick<Effects, 'store'>): 
   return writeBlob(store, bytes);
 }
 
-/** The files of the book of the bench, by path: its own specifications. */
-export function filesOfBench({ store }: Pick<Effects, 'store'>): Promise<readonly FileHeld[]> {
-  return attachments(store, benchBook);
+export interface FilesAsked {
+  /** Only files whose path begins so; all where it is empty. */
+  readonly under: string;
+  /** Path after which the page begins; empty for the first. */
+  readonly after: string;
+  readonly limit: number;
+}
+
+/**
+ * A page of the files of a book, by path; while a campaign is blind, without those whose path names somebody.
+ * @throws InputError `campaign/unknown`
+ */
+export async function filesHeld(
+  book: string,
+  { under, after, limit }: FilesAsked,
+  { store }: Pick<Effects, 'store'>,
+): Promise<FilesHeld> {
+  const masks = book === benchBook ? null : await masksNow(await knownCampaign(store, book), store);
+  const rest = (await attachments(store, book))
+    .filter(({ path }) => path.startsWith(under) && path > after && masks?.tells(path) !== true)
+    .sort((a, b) => (a.path < b.path ? -1 : 1));
+  const files = rest.slice(0, limit);
+  return { files, next: rest.length > limit ? (files.at(-1)?.path ?? null) : null };
 }
 
 export interface FileRead extends FileHeld {

@@ -1,10 +1,10 @@
 import type { CampaignFinding } from '@provinghouse/contract';
-import { parseOwnStandard } from '@provinghouse/core';
 import { attachments, readBlob } from '@provinghouse/store';
 import { rowsShown } from '../blind/rows-shown.ts';
 import type { Effects } from '../effects.ts';
 import { assembleFinding } from './assemble.ts';
 import type { Evidence, TraceFile } from './evidence.ts';
+import { ownStandardsOf } from './own-standards.ts';
 
 /**
  * Judges a campaign of the record: every piece against every limit of its specification, every product from its pieces.
@@ -27,11 +27,5 @@ export async function gatherEvidence(campaign: string, effects: Effects): Promis
     traces.set(file.path, { bytes: await readBlob(store, file.sha256), sha256: file.sha256 });
     progress('reading traces', index + 1, recordings.length);
   }
-  const specifications = files.filter((file) => file.path.startsWith('specifications/'));
-  const ownStandards = await Promise.all(
-    specifications.map(async (file) =>
-      parseOwnStandard(JSON.parse(new TextDecoder().decode(await readBlob(store, file.sha256))), file.path),
-    ),
-  );
-  return { rows, traces, ownStandards };
+  return { rows, traces, ownStandards: await ownStandardsOf(campaign, store) };
 }

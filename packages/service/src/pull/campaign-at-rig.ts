@@ -10,7 +10,7 @@ import { campaignCodes } from '@provinghouse/store';
 import { rowsShown } from '../blind/rows-shown.ts';
 import type { Effects } from '../effects.ts';
 import { campaignRow, certificateOn } from '../judge/evidence.ts';
-import { ownStandardsOf } from './own-standards.ts';
+import { ownStandardsOf } from '../judge/own-standards.ts';
 
 /** A piece may hold this much more than the least that is asked of it; the rig must be good for that. Common practice. */
 export const expectedOverMinimum = 1.5;

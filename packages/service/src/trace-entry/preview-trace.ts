@@ -12,7 +12,7 @@ import { rowsShown } from '../blind/rows-shown.ts';
 import type { Effects } from '../effects.ts';
 import { rowsOf } from '../entry/index.ts';
 import { inThread } from '../in-thread.ts';
-import { ownStandardsOf } from '../pull/own-standards.ts';
+import { ownStandardsOf } from '../judge/own-standards.ts';
 import { unitsOffered } from './column-questions.ts';
 import { keptAs } from './kept-as.ts';
 import { byHeader, profileOf, wholeLines } from './profile.ts';

@@ -19,8 +19,8 @@ interface ProportionOf {
   readonly nominal_size_mm: number;
 }
 
-/** Proportions of the chain of a product by its specification; the usual ones where the rulebook does not have it here. */
-export function proportionOf(product: ProportionOf | null, own: readonly OwnStandard[] = []): LinkProportion {
+/** Proportions of the chain of a product by its specification; the usual ones where its rule is not known here. */
+export function proportionOf(product: ProportionOf | null, own: readonly OwnStandard[]): LinkProportion {
   if (product === null) return usualProportion;
   const size_mm = product.nominal_size_mm;
   try {

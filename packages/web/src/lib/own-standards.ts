@@ -1,10 +1,10 @@
-import { isInputError, type OwnStandard, parseOwnStandard } from '@provinghouse/core';
-import { useSyncExternalStore } from 'react';
-import { readAt } from './api/address.ts';
-import { bench, fileAddress } from './entry/book.ts';
+import type { OwnStandard } from '@provinghouse/core';
+import { useCallback, useMemo, useSyncExternalStore } from 'react';
+import { bench } from './entry/book.ts';
 import { onChange } from './entry/change-news.ts';
 import { enter, sendFile } from './entry/enter.ts';
-import { readRecord } from './request.ts';
+import { type HeldState, useHeld } from './entry/use-held.ts';
+import { firstOfEachName, readStandards, soundStandard, specificationFolder } from './standards-held.ts';
 
 const place = 'provinghouse.own-specifications';
 
@@ -15,14 +15,27 @@ let kept: readonly OwnStandard[] = [];
 let both: readonly OwnStandard[] | null = null;
 const listeners = new Set<() => void>();
 
-/** The own specifications at hand: those of the record, when it brings some, and those brought in on this visit. */
+/** The own specifications of no campaign: those kept at the bench, then those brought in on this visit. */
 export function useOwnStandards(): readonly OwnStandard[] {
   return useSyncExternalStore(subscribe, ownStandards);
 }
 
-export function ownStandards(): readonly OwnStandard[] {
-  both ??= [...kept, ...visiting().filter(({ id }) => !kept.some((one) => one.id === id))];
+function ownStandards(): readonly OwnStandard[] {
+  both ??= firstOfEachName([...kept, ...visiting()]);
   return both;
+}
+
+/**
+ * The own specifications of a campaign: its own files, by which it is judged, then those of the bench, which go into it with the product
+ * that is claimed by them. A screen of a campaign asks here and nowhere else.
+ */
+export function useStandardsOf(campaign: string): HeldState<OwnStandard> {
+  const others = useOwnStandards();
+  const ask = useCallback(() => readStandards(campaign), [campaign]);
+  const held = useHeld(campaign, 'specifications', ask);
+  const own = held.state === 'read' ? held.rows : null;
+  const all = useMemo(() => firstOfEachName([...(own ?? []), ...others]), [own, others]);
+  return held.state === 'read' ? { ...held, rows: all } : held;
 }
 
 /** Those brought in on this visit only. */
@@ -66,22 +79,11 @@ function subscribe(listener: () => void): () => void {
 function read(): readonly OwnStandard[] {
   try {
     const stored: unknown = JSON.parse(sessionStorage.getItem(place) ?? '[]');
-    return Array.isArray(stored) ? stored.flatMap(sound) : [];
+    return Array.isArray(stored) ? stored.flatMap((json) => soundStandard(json, 'a specification of this visit')) : [];
   } catch {
     return [];
   }
 }
-
-function sound(json: unknown): readonly OwnStandard[] {
-  try {
-    return [parseOwnStandard(json, 'a specification of this visit')];
-  } catch (error) {
-    if (isInputError(error)) return [];
-    throw error;
-  }
-}
-
-const folder = 'specifications/';
 
 let isOpen = false;
 
@@ -95,11 +97,9 @@ function openOwnStandards(): void {
 }
 
 async function readKept(): Promise<void> {
-  const files = await readRecord(readAt('/api/bench/files'));
-  if (!files.ok) return;
-  const paths = files.record.map(({ path }) => path).filter((path) => path.startsWith(folder));
-  const found = await Promise.all(paths.map((path) => readRecord<unknown>(fileAddress(bench, path))));
-  kept = found.flatMap((reply) => (reply.ok ? sound(reply.record) : []));
+  const found = await readStandards(bench);
+  if ('fault' in found) return;
+  kept = found.rows;
   tellAll();
 }
 
@@ -108,7 +108,7 @@ export async function keepOwnStandard(standard: OwnStandard): Promise<{ readonly
   const json = `${JSON.stringify(standard, null, 2)}\n`;
   const sent = await sendFile(new Blob([json], { type: 'application/json' }));
   if (!sent.ok) return { fault: sent.fault.detail };
-  const files = [{ path: `${folder}${standard.id}.json`, sha256: sent.record.sha256 }];
+  const files = [{ path: `${specificationFolder}${standard.id}.json`, sha256: sent.record.sha256 }];
   const outcome = await enter({ book: bench, label: standard.title }, { rows: {}, files });
   return { fault: outcome.kept ? null : outcome.fault.detail };
 }

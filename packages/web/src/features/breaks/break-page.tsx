@@ -1,4 +1,5 @@
 import type { RowHeld } from '@provinghouse/contract';
+import type { OwnStandard } from '@provinghouse/core';
 import { useState } from 'react';
 import { Link } from 'wouter';
 import { proportionOf } from '../../components/link-drawing-proportion.ts';
@@ -22,6 +23,7 @@ interface BreakPageProps {
     readonly products: readonly RowHeld<'products'>[];
     readonly samples: readonly RowHeld<'samples'>[];
     readonly breaks: readonly RowHeld<'breaks'>[];
+    readonly own: readonly OwnStandard[];
   };
 }
 
@@ -47,7 +49,7 @@ export function BreakPage({ code, pull, list, person, rows }: BreakPageProps) {
         code={code}
         pulled={one}
         examiner={person ?? ''}
-        proportion={proportionOf(product)}
+        proportion={proportionOf(product, rows.own)}
         product={product}
         people={rows.people.map(({ body }) => body)}
         onKept={() => setAnother(false)}

@@ -4,6 +4,7 @@ import { AtFault, Reading } from '../../components/notice.tsx';
 import { joinRows } from '../../lib/entry/join-rows.ts';
 import { usePerson } from '../../lib/entry/person.ts';
 import { useRows } from '../../lib/entry/use-rows.ts';
+import { useStandardsOf } from '../../lib/own-standards.ts';
 import { BreakList } from './break-list.tsx';
 import { BreakPage } from './break-page.tsx';
 import { pulledPieces } from './pulled-pieces.ts';
@@ -25,6 +26,7 @@ export default function Breaks({ code, pull }: BreaksAddress) {
     pieces: useRows(code, 'pieces'),
     pulls: useRows(code, 'pulls'),
     breaks: useRows(code, 'breaks'),
+    own: useStandardsOf(code),
   });
   if (held.state === 'reading') return <Reading />;
   if (held.state === 'at fault') return <AtFault fault={held.fault} again={held.again} />;

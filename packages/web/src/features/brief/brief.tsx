@@ -1,10 +1,12 @@
 import './brief.css';
 import './brief-desk.css';
 import { type BriefFinding, type CampaignFinding, isBlind, type Row, type RowHeld } from '@provinghouse/contract';
+import type { OwnStandard } from '@provinghouse/core';
 import { Marking } from '../../components/campaign-frame.tsx';
 import { AtFault, Reading } from '../../components/notice.tsx';
 import { Page, Section } from '../../components/page.tsx';
 import { useRows } from '../../lib/entry/use-rows.ts';
+import { useStandardsOf } from '../../lib/own-standards.ts';
 import type { Fault } from '../../lib/request.ts';
 import { useBrief } from '../../lib/requests/brief.ts';
 import { useFinding } from '../../lib/requests/finding.ts';
@@ -21,14 +23,16 @@ import { RuleTable } from './rule-table.tsx';
 export default function Brief({ code }: { readonly code: string }) {
   const campaign = useRows(code, 'campaign');
   const products = useRows(code, 'products');
+  const own = useStandardsOf(code);
   if (campaign.state === 'at fault') return <AtFault fault={campaign.fault} again={campaign.again} />;
   if (products.state === 'at fault') return <AtFault fault={products.fault} again={products.again} />;
+  if (own.state === 'at fault') return <AtFault fault={own.fault} again={own.again} />;
   const held = campaign.state === 'read' ? campaign.rows[0] : undefined;
-  if (!held || products.state === 'reading') return <Reading />;
+  if (!held || products.state === 'reading' || own.state === 'reading') return <Reading />;
   return (
     <>
       <Marking marking={held.body.marking} />
-      <BriefPage code={code} held={held} products={products.rows} />
+      <BriefPage code={code} held={held} products={products.rows} own={own.rows} />
     </>
   );
 }
@@ -37,9 +41,10 @@ interface BriefPageProps {
   readonly code: string;
   readonly held: RowHeld<'campaign'>;
   readonly products: readonly RowHeld<'products'>[];
+  readonly own: readonly OwnStandard[];
 }
 
-function BriefPage({ code, held, products }: BriefPageProps) {
+function BriefPage({ code, held, products, own }: BriefPageProps) {
   const words = text.brief;
   const campaign = held.body;
   const { finding, brief, fault } = useComputed(code);
@@ -69,7 +74,14 @@ function BriefPage({ code, held, products }: BriefPageProps) {
         <RulePart code={code} held={held} brief={brief} />
       </Section>
       <Section label={words.claims}>
-        <ClaimPart code={code} campaign={campaign} isBlind={isBlind(campaign)} products={products} finding={finding} />
+        <ClaimPart
+          code={code}
+          campaign={campaign}
+          isBlind={isBlind(campaign)}
+          products={products}
+          own={own}
+          finding={finding}
+        />
       </Section>
       {isAnswered ? (
         <Section label={words.rules} note={words.rulesHow}>

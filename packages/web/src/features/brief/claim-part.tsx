@@ -1,5 +1,5 @@
 import type { CampaignFinding, Row, RowHeld } from '@provinghouse/contract';
-import { standardId } from '@provinghouse/core';
+import { type OwnStandard, standardId } from '@provinghouse/core';
 import { useState } from 'react';
 import { Correction, Withdrawal } from '../../components/correction.tsx';
 import { TextField } from '../../components/form-field.tsx';
@@ -19,6 +19,8 @@ interface ClaimPartProps {
   readonly campaign: Row<'campaign'>;
   readonly isBlind: boolean;
   readonly products: readonly RowHeld<'products'>[];
+  /** Own specifications of the campaign, then of the bench. */
+  readonly own: readonly OwnStandard[];
   readonly finding: CampaignFinding | null;
 }
 
@@ -28,7 +30,7 @@ type Open =
   | null;
 
 /** The products of a campaign with their claims: entered, corrected and taken out. */
-export function ClaimPart({ code, campaign, isBlind, products, finding }: ClaimPartProps) {
+export function ClaimPart({ code, campaign, isBlind, products, own, finding }: ClaimPartProps) {
   const [open, setOpen] = useState<Open>(products.length === 0 && !isBlind ? { what: 'new' } : null);
   const isFrozen = campaign.plan_frozen_at !== null;
   const close = () => setOpen(null);
@@ -38,6 +40,7 @@ export function ClaimPart({ code, campaign, isBlind, products, finding }: ClaimP
       {products.length === 0 ? null : (
         <ClaimTable
           products={products}
+          own={own}
           finding={finding}
           isBlind={isBlind}
           {...(isBlind
@@ -57,10 +60,10 @@ export function ClaimPart({ code, campaign, isBlind, products, finding }: ClaimP
         </p>
       ) : null}
       {open?.what === 'new' ? (
-        <NewClaim code={code} isFrozen={isFrozen} others={products} onDone={close} isFirst={products.length === 0} />
+        <NewClaim {...{ code, own, isFrozen }} others={products} onDone={close} isFirst={products.length === 0} />
       ) : null}
       {open?.what === 'correct' ? (
-        <ClaimCorrection code={code} isFrozen={isFrozen} held={open.held} others={products} onDone={close} />
+        <ClaimCorrection {...{ code, own, isFrozen }} held={open.held} others={products} onDone={close} />
       ) : null}
       {open?.what === 'withdraw' ? (
         <Withdrawal book={code} kind="products" held={open.held} what={words.ofProduct(open.held.id)} onDone={close} />
@@ -71,13 +74,14 @@ export function ClaimPart({ code, campaign, isBlind, products, finding }: ClaimP
 
 interface ClaimFormProps {
   readonly code: string;
+  readonly own: readonly OwnStandard[];
   readonly isFrozen: boolean;
   readonly others: readonly RowHeld<'products'>[];
   readonly onDone: () => void;
 }
 
-function NewClaim({ code, isFrozen, others, onDone, isFirst }: ClaimFormProps & { readonly isFirst: boolean }) {
-  const own = useOwnStandards();
+function NewClaim({ code, own, isFrozen, others, onDone, isFirst }: ClaimFormProps & { readonly isFirst: boolean }) {
+  const atBench = useOwnStandards();
   const [why, setWhy] = useState('');
   const [isAsked, setAsked] = useState(false);
   const [isBusy, setBusy] = useState(false);
@@ -88,7 +92,7 @@ function NewClaim({ code, isFrozen, others, onDone, isFirst }: ClaimFormProps & 
     if (isFrozen && why.trim() === '') return;
     setBusy(true);
     setFault(null);
-    const told = await keepClaim(code, row, { own, why });
+    const told = await keepClaim(code, row, { standard: toSend(row, own, atBench), why });
     setBusy(false);
     if (told !== null) return setFault(told);
     dropDraft(draft);
@@ -135,14 +139,19 @@ function lastClaim(others: readonly RowHeld<'products'>[]): Partial<Row<'product
   return { nominal_size_mm, specification, grade, currency };
 }
 
+/** The specification of the bench that goes into the campaign with a product: none where the campaign has its own of that name. */
+function toSend(row: Row<'products'>, own: readonly OwnStandard[], atBench: readonly OwnStandard[]) {
+  const standard = own.find(({ id }) => standardId(id) === standardId(row.specification));
+  return atBench.find((one) => one === standard) ?? null;
+}
+
 interface Keeping {
-  readonly own: ReturnType<typeof useOwnStandards>;
+  readonly standard: OwnStandard | null;
   readonly why: string;
 }
 
 /** An own specification goes into the campaign with the product that is judged by it. Gives the fault in words, or null. */
-async function keepClaim(code: string, row: Row<'products'>, { own, why }: Keeping): Promise<string | null> {
-  const standard = own.find(({ id }) => standardId(id) === standardId(row.specification));
+async function keepClaim(code: string, row: Row<'products'>, { standard, why }: Keeping): Promise<string | null> {
   const files: { path: string; sha256: string }[] = [];
   if (standard) {
     const sent = await sendFile(new Blob([JSON.stringify(standard, null, 2)]));
@@ -156,12 +165,12 @@ async function keepClaim(code: string, row: Row<'products'>, { own, why }: Keepi
 
 function ClaimCorrection({
   code,
+  own,
   isFrozen,
   held,
   others,
   onDone,
 }: ClaimFormProps & { readonly held: RowHeld<'products'> }) {
-  const own = useOwnStandards();
   const rest = others.filter(({ id }) => id !== held.id);
   return (
     <Correction

@@ -1,11 +1,12 @@
 import type { CampaignFinding, Row, RowHeld } from '@provinghouse/contract';
+import type { OwnStandard } from '@provinghouse/core';
 import { Figure } from '../../components/figure.tsx';
-import { ownStandards } from '../../lib/own-standards.ts';
 import { lookUp } from '../../lib/specification-of.ts';
 import { text } from '../../lib/text.ts';
 
 interface ClaimTableProps {
   readonly products: readonly RowHeld<'products'>[];
+  readonly own: readonly OwnStandard[];
   /** Null while it is being judged, or cannot be. */
   readonly finding: CampaignFinding | null;
   readonly isBlind: boolean;
@@ -14,7 +15,7 @@ interface ClaimTableProps {
 }
 
 /** What each product is sold as, what it claims, and how many pieces were prepared of it. */
-export function ClaimTable({ products, finding, isBlind, onCorrect, onWithdraw }: ClaimTableProps) {
+export function ClaimTable({ products, own, finding, isBlind, onCorrect, onWithdraw }: ClaimTableProps) {
   const { claimHead: head, desk } = text.brief;
   return (
     <section className="pad-scroll" aria-label={text.brief.claimsCaption}>
@@ -44,6 +45,7 @@ export function ClaimTable({ products, finding, isBlind, onCorrect, onWithdraw }
             <ClaimRow
               key={held.id}
               held={held}
+              own={own}
               finding={finding}
               isBlind={isBlind}
               {...(onCorrect ? { onCorrect } : {})}
@@ -58,6 +60,7 @@ export function ClaimTable({ products, finding, isBlind, onCorrect, onWithdraw }
 
 function ClaimRow({
   held,
+  own,
   finding,
   isBlind,
   onCorrect,
@@ -73,7 +76,7 @@ function ClaimRow({
         {isBlind ? null : <span className="soft small brief-code">{body.product}</span>}
       </th>
       <td>{body.description ?? <span className="soft">{text.notRecorded}</span>}</td>
-      <td>{judged?.specification.title ?? titleOf(body)}</td>
+      <td>{judged?.specification.title ?? titleOf(body, own)}</td>
       <td className="num">
         <Figure value={body.claimed_breaking_force_kN} unit="kN" />
       </td>
@@ -97,7 +100,7 @@ function ClaimRow({
   );
 }
 
-function titleOf({ specification, grade, nominal_size_mm }: Row<'products'>): string {
-  const found = lookUp({ specification, grade: grade ?? '', size_mm: nominal_size_mm }, ownStandards());
+function titleOf({ specification, grade, nominal_size_mm }: Row<'products'>, own: readonly OwnStandard[]): string {
+  const found = lookUp({ specification, grade: grade ?? '', size_mm: nominal_size_mm }, own);
   return found !== null && 'specification' in found ? found.specification.title : specification;
 }

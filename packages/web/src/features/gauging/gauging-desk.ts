@@ -26,9 +26,11 @@ export interface DeskRows {
   readonly calibrations: readonly RowHeld<'calibrations'>[];
   readonly benchInstruments: readonly RowHeld<'instruments'>[];
   readonly benchCalibrations: readonly RowHeld<'calibrations'>[];
+  /** Own specifications of the campaign, then of the bench. */
+  readonly own: readonly OwnStandard[];
 }
 
-type PieceRows = Pick<DeskRows, 'products' | 'samples' | 'pieces' | 'zinc'>;
+type PieceRows = Pick<DeskRows, 'products' | 'samples' | 'pieces' | 'zinc' | 'own'>;
 
 /** A piece with all that its readings are held against. */
 export interface PieceAtDesk {
@@ -47,14 +49,13 @@ export interface DeskInputs {
   readonly rows: PieceRows;
   readonly readings: readonly ReadingSeen[];
   readonly plan: GaugingPlan;
-  readonly own: readonly OwnStandard[];
   readonly skipped: ReadonlySet<string>;
 }
 
 /** The pieces of a campaign in the order in which they were cut. */
-export function piecesAtDesk({ rows, readings, plan, own, skipped }: DeskInputs): readonly PieceAtDesk[] {
+export function piecesAtDesk({ rows, readings, plan, skipped }: DeskInputs): readonly PieceAtDesk[] {
   const ofPiece = Map.groupBy(readings, ({ row }) => row.piece);
-  const limitsOf = new Map(rows.products.map(({ body }) => [body.product, limitsFor(body, own)]));
+  const limitsOf = new Map(rows.products.map(({ body }) => [body.product, limitsFor(body, rows.own)]));
   return rows.pieces.map((held): PieceAtDesk => {
     const { piece, links } = held.body;
     const product = productOf(held.body, rows);
@@ -83,7 +84,7 @@ function productOf({ sample }: Row<'pieces'>, rows: PieceRows): Row<'products'> 
   return rows.products.find(({ body }) => body.product === code)?.body ?? null;
 }
 
-/** Limits of a product; none where the rulebook does not have its specification here. */
+/** Limits of a product; none where neither the rulebook nor an own specification has its rule. */
 function limitsFor(product: Row<'products'>, own: readonly OwnStandard[]): readonly Limit[] {
   const { specification: standard, grade, nominal_size_mm: size_mm } = product;
   try {

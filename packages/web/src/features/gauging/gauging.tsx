@@ -7,7 +7,7 @@ import { joinRows } from '../../lib/entry/join-rows.ts';
 import { useOutbox } from '../../lib/entry/outbox.ts';
 import { usePerson } from '../../lib/entry/person.ts';
 import { useRows } from '../../lib/entry/use-rows.ts';
-import { useOwnStandards } from '../../lib/own-standards.ts';
+import { useStandardsOf } from '../../lib/own-standards.ts';
 import { useRemembered } from '../../lib/use-remembered.ts';
 import { type DeskRows, piecesAtDesk } from './gauging-desk.ts';
 import { useGaugingLog } from './gauging-log.ts';
@@ -39,6 +39,7 @@ export default function Gauging({ code, piece }: GaugingAddress) {
     calibrations: useRows(code, 'calibrations'),
     benchInstruments: useRows(bench, 'instruments'),
     benchCalibrations: useRows(bench, 'calibrations'),
+    own: useStandardsOf(code),
   });
   if (held.state === 'reading' || gauging.state === 'reading') return <Reading />;
   if (held.state === 'at fault') return <AtFault fault={held.fault} again={held.again} />;
@@ -55,7 +56,6 @@ function GaugingDesk({ code, piece, rows, gauging }: DeskProps) {
   const all = useGaugingLog();
   const outbox = useOutbox();
   const person = usePerson();
-  const own = useOwnStandards();
   const skipped = useSkipped(code);
   const [keptPlan, keepPlan] = useRemembered(`gauging plan ${code}`, '');
   const plan = useMemo(() => parsePlan(keptPlan), [keptPlan]);
@@ -65,9 +65,9 @@ function GaugingDesk({ code, piece, rows, gauging }: DeskProps) {
     const waiting = outbox.waiting.filter(({ book }) => book === code);
     return mergedReadings({ held, asOf, entries: log, waiting });
   }, [held, asOf, log, outbox.waiting, code]);
-  const { products, samples, pieces: cut, zinc } = rows;
+  const { products, samples, pieces: cut, zinc, own } = rows;
   const pieces = useMemo(
-    () => piecesAtDesk({ rows: { products, samples, pieces: cut, zinc }, readings, plan, own, skipped }),
+    () => piecesAtDesk({ rows: { products, samples, pieces: cut, zinc, own }, readings, plan, skipped }),
     [products, samples, cut, zinc, readings, plan, own, skipped],
   );
   const kit = useLengthKit(rows, log);

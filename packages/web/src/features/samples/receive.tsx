@@ -8,7 +8,6 @@ import { enter } from '../../lib/entry/enter.ts';
 import { peopleRows } from '../../lib/entry/people-rows.ts';
 import { usePerson } from '../../lib/entry/person.ts';
 import { today } from '../../lib/entry/today.ts';
-import { useOwnStandards } from '../../lib/own-standards.ts';
 import { expectationOf } from '../../lib/samples/against-claim.ts';
 import { sizeTyped } from '../../lib/specification-of.ts';
 import { text } from '../../lib/text.ts';
@@ -110,14 +109,13 @@ export function placesOf({ samples }: Bench): readonly string[] {
 }
 
 function Beside({ bench, typed }: { readonly bench: Bench; readonly typed: Typed }) {
-  const own = useOwnStandards();
   const product = bench.products.find((one) => one.product === typed.product) ?? null;
   return (
     <section className="sample-beside" aria-label={words.beside} aria-live="polite">
       <h3>{words.beside}</h3>
       <AgainstClaim
         product={product}
-        expected={expectationOf(product ?? undefined, own)}
+        expected={expectationOf(product ?? undefined, bench.own)}
         length_m={sizeTyped(typed.length_m ?? '')}
         mass_kg={sizeTyped(typed.mass_kg ?? '')}
       />

@@ -1,7 +1,9 @@
 import { isBlind, type Row, type RowHeld, type TableName } from '@provinghouse/contract';
+import type { OwnStandard } from '@provinghouse/core';
 import { today } from '../../lib/entry/today.ts';
+import type { HeldState } from '../../lib/entry/use-held.ts';
 import { type RowsState, useRows } from '../../lib/entry/use-rows.ts';
-import { useOwnStandards } from '../../lib/own-standards.ts';
+import { useStandardsOf } from '../../lib/own-standards.ts';
 import type { Fault } from '../../lib/request.ts';
 import { alertsOf, type SampleAlert } from '../../lib/samples/account.ts';
 import { type Expectation, expectationOf } from '../../lib/samples/against-claim.ts';
@@ -28,6 +30,7 @@ export interface Bench {
   readonly campaign: Row<'campaign'>;
   readonly products: readonly Row<'products'>[];
   readonly people: readonly Row<'people'>[];
+  readonly own: readonly OwnStandard[];
   readonly samples: readonly SampleSeen[];
   readonly pieces: readonly RowHeld<'pieces'>[];
   readonly fates: Fates;
@@ -51,26 +54,25 @@ export function useBench(code: string): BenchState {
   const gauging = useRows(code, 'gauging');
   const pulls = useRows(code, 'pulls');
   const breaks = useRows(code, 'breaks');
-  const own = useOwnStandards();
-  const all = [campaign, products, people, samples, custody, pieces, gauging, pulls, breaks];
-  const broken = all.find(
-    (one): one is Extract<RowsState<TableName>, { state: 'at fault' }> => one.state === 'at fault',
-  );
+  const own = useStandardsOf(code);
+  const all = [campaign, products, people, samples, custody, pieces, gauging, pulls, breaks, own];
+  const broken = all.find((one): one is Extract<HeldState<unknown>, { state: 'at fault' }> => one.state === 'at fault');
   if (broken) return broken;
   const row = rowsIn(campaign)[0]?.body;
-  if (!row || all.some(({ state }) => state === 'reading')) return { state: 'reading' };
+  if (!row || own.state !== 'read' || all.some(({ state }) => state === 'reading')) return { state: 'reading' };
   const claims = rowsIn(products).map(({ body }) => body);
   return {
     state: 'read',
     campaign: row,
     products: claims,
+    own: own.rows,
     people: rowsIn(people).map(({ body }) => body),
     pieces: rowsIn(pieces),
     fates: fatesOf(rowsIn(gauging), rowsIn(pulls), rowsIn(breaks)),
     isBlind: isBlind(row),
     samples: rowsIn(samples).map((held) => {
       const product = claims.find((one) => one.product === held.body.product);
-      const expected = expectationOf(product, own);
+      const expected = expectationOf(product, own.rows);
       const moves = rowsIn(custody).filter(({ body }) => body.sample === held.id);
       const cut = rowsIn(pieces).filter(({ body }) => body.sample === held.id);
       const alerts = alertsOf({

@@ -30,7 +30,7 @@ export function ZincPage({ code, piece, rows }: ZincPageProps) {
       </Notice>
     );
   const product = productOf(piece, rows);
-  const proportion = proportionOf(product);
+  const proportion = proportionOf(product, rows.own);
   const isPulled = rows.pulls.some(({ body }) => body.piece === piece);
   const next = rows.pieces[at + 1]?.body.piece ?? null;
   const size = product === null ? text.notRecorded : `${product.nominal_size_mm} mm`;

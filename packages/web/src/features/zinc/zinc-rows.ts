@@ -1,5 +1,5 @@
 import type { Row, RowHeld } from '@provinghouse/contract';
-import { surveyZinc, type ZincSurvey } from '@provinghouse/core';
+import { type OwnStandard, surveyZinc, type ZincSurvey } from '@provinghouse/core';
 
 /** What the screens of Zinc read. */
 export interface ZincRows {
@@ -13,6 +13,7 @@ export interface ZincRows {
   readonly calibrations: readonly RowHeld<'calibrations'>[];
   readonly benchInstruments: readonly RowHeld<'instruments'>[];
   readonly benchCalibrations: readonly RowHeld<'calibrations'>[];
+  readonly own: readonly OwnStandard[];
 }
 
 /** The survey over rows of one or more pieces; links of different pieces keep their own means. */

@@ -4,6 +4,7 @@ import { AtFault, Reading } from '../../components/notice.tsx';
 import { bench } from '../../lib/entry/book.ts';
 import { joinRows } from '../../lib/entry/join-rows.ts';
 import { useRows } from '../../lib/entry/use-rows.ts';
+import { useStandardsOf } from '../../lib/own-standards.ts';
 import { ZincList } from './zinc-list.tsx';
 import { ZincPage } from './zinc-page.tsx';
 
@@ -27,6 +28,7 @@ export default function Zinc({ code, piece }: ZincAddress) {
     calibrations: useRows(code, 'calibrations'),
     benchInstruments: useRows(bench, 'instruments'),
     benchCalibrations: useRows(bench, 'calibrations'),
+    own: useStandardsOf(code),
   });
   if (held.state === 'reading') return <Reading />;
   if (held.state === 'at fault') return <AtFault fault={held.fault} again={held.again} />;

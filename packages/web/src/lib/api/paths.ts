@@ -25,7 +25,7 @@ export interface paths {
             readonly path?: never;
             readonly cookie?: never;
         };
-        /** Files of the bench: own specifications */
+        /** Files of a book, by path: recordings, photographs, own specifications */
         readonly get: operations["get-bench-files"];
         readonly put?: never;
         readonly post?: never;
@@ -194,6 +194,23 @@ export interface paths {
         readonly get?: never;
         readonly put?: never;
         readonly post: operations["post-campaigns-code-corrections"];
+        readonly delete?: never;
+        readonly options?: never;
+        readonly head?: never;
+        readonly patch?: never;
+        readonly trace?: never;
+    };
+    readonly "/api/campaigns/{code}/files": {
+        readonly parameters: {
+            readonly query?: never;
+            readonly header?: never;
+            readonly path?: never;
+            readonly cookie?: never;
+        };
+        /** Files of a book, by path: recordings, photographs, own specifications */
+        readonly get: operations["get-campaigns-code-files"];
+        readonly put?: never;
+        readonly post?: never;
         readonly delete?: never;
         readonly options?: never;
         readonly head?: never;
@@ -726,7 +743,12 @@ export interface operations {
     };
     readonly "get-bench-files": {
         readonly parameters: {
-            readonly query?: never;
+            readonly query?: {
+                readonly after?: string;
+                readonly limit?: number;
+                /** @description how the paths asked for begin */
+                readonly under?: string;
+            };
             readonly header?: never;
             readonly path?: never;
             readonly cookie?: never;
@@ -739,12 +761,16 @@ export interface operations {
                     readonly [name: string]: unknown;
                 };
                 content: {
-                    readonly "application/json": readonly {
-                        readonly media: string;
-                        readonly path: string;
-                        readonly sha256: string;
-                        readonly size: number;
-                    }[];
+                    readonly "application/json": {
+                        readonly files: readonly {
+                            readonly media: string;
+                            readonly path: string;
+                            readonly sha256: string;
+                            readonly size: number;
+                        }[];
+                        /** @description what to ask the next page with, as `after` */
+                        readonly next: string | null;
+                    };
                 };
             };
             /** @description a problem */
@@ -1429,6 +1455,51 @@ export interface operations {
                         /** @description place of the last entry in the ledger: it is kept */
                         readonly ledgerSeq: number;
                         readonly revision: number;
+                    };
+                };
+            };
+            /** @description a problem */
+            readonly default: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/problem+json": components["schemas"]["Problem"];
+                };
+            };
+        };
+    };
+    readonly "get-campaigns-code-files": {
+        readonly parameters: {
+            readonly query?: {
+                readonly after?: string;
+                readonly limit?: number;
+                /** @description how the paths asked for begin */
+                readonly under?: string;
+            };
+            readonly header?: never;
+            readonly path: {
+                readonly code: string;
+            };
+            readonly cookie?: never;
+        };
+        readonly requestBody?: never;
+        readonly responses: {
+            /** @description Default Response */
+            readonly 200: {
+                headers: {
+                    readonly [name: string]: unknown;
+                };
+                content: {
+                    readonly "application/json": {
+                        readonly files: readonly {
+                            readonly media: string;
+                            readonly path: string;
+                            readonly sha256: string;
+                            readonly size: number;
+                        }[];
+                        /** @description what to ask the next page with, as `after` */
+                        readonly next: string | null;
                     };
                 };
             };
