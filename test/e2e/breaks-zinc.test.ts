@@ -101,7 +101,7 @@ describe('a break', () => {
     await page.keyboard.type('dull, aslant');
     await tabTo(page, /Keep this reading/);
     await type(page, 'Enter');
-    await page.getByText('The readers differ.').waitFor();
+    await page.getByText('Three readers differ').waitFor();
     for (const reader of ['wren', 'plover', 'teal'])
       await page.getByRole('cell', { name: reader, exact: true }).waitFor();
     const kept = (await rowsOf('breaks')).find((row) => row.pull === 'P-001' && row.examiner === 'wren');
@@ -117,7 +117,7 @@ describe('a break', () => {
     await type(page, 'Enter');
     await page.getByRole('heading', { level: 1, name: 'Break of DAMSON-10-5' }).waitFor();
     await page.goBack();
-    await page.getByText('The readers differ.').waitFor();
+    await page.getByText('Three readers differ').waitFor();
     assert.deepEqual(faults, []);
     await context.close();
   });

@@ -1,2 +1,3 @@
 export * from './break-question.ts';
+export * from './reader.ts';
 export * from './tally.ts';

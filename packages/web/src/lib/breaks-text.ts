@@ -123,9 +123,8 @@ export const breaksText = {
   entry: (piece: string) => `break of ${piece}`,
   taken: 'You have read this link of this piece already. Correct that reading instead.',
   readings: 'Readings',
-  readingsHow: 'How far readers agree over all pieces (Cohen’s kappa) stands in Findings.',
-  differ: 'The readers differ. Both readings stand; neither is changed to fit.',
-  agree: 'The readers agree.',
+  readingsHow:
+    'Every reading stands; none is changed to fit. How far readers agree over all pieces (Cohen’s kappa) stands in Findings.',
   onlyYou: 'Nobody else has read this piece yet.',
   column: { link: 'link', position: 'where', mode: 'how', examiner: 'read by', note: 'note', change: 'change' },
   gripped: 'gripped link',

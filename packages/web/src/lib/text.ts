@@ -12,6 +12,7 @@ import { ledgerText } from './ledger-text.ts';
 import { methodText, readingText } from './method-text.ts';
 import { photographText } from './photograph-text.ts';
 import { pullsText } from './pulls-text.ts';
+import { readersText } from './readers-text.ts';
 import { reckonerText } from './reckoner-text.ts';
 import { rigText } from './rig-text.ts';
 import { rulebookText } from './rulebook-text.ts';
@@ -145,7 +146,7 @@ export const text = {
     answers: 'Answer so far',
     label: 'The board',
     toBoard: 'To the board ↓',
-    how: 'Pieces down, places across. Open a piece to see its trace and how each verdict came about. Under Gauging: how many of the gauged requirements are met.',
+    how: 'Pieces down, places across. Open a piece to see its trace and how each verdict came about. Under Gauging: how many of the gauged requirements are met. Under Break: the reading kept first, which is the one counted, and how far the readers agree.',
     caption: 'Board: one row for each piece, one column for each place',
     head: { piece: 'Piece', gauging: 'Gauging', pull: 'Pull', break: 'Break', zinc: 'Zinc', verdict: 'Verdict' },
     mean: 'mean',
@@ -155,7 +156,6 @@ export const text = {
     notUsed: 'not used',
     notRead: 'not read',
     noZinc: 'not read',
-    differ: 'readers differ',
     breakAt: (position: string, link: number) => `${link === 0 ? 'gripped link' : `link ${link}`}, ${position}`,
     least: (value: string) => `least ${value}`,
     minimum: (limit: string) => `breaking force ${limit}`,
@@ -183,6 +183,7 @@ export const text = {
   pulls: pullsText,
   gaugingDesk: gaugingText,
   breaks: breaksText,
+  readers: readersText,
   zinc: zincText,
   choice: choiceText,
   reckoner: reckonerText,
@@ -242,10 +243,18 @@ export const text = {
     nominalArea: 'nominal area',
     outOfRound: 'greatest out-of-round',
     breaks: 'Break',
-    breaksHead: { link: 'link', position: 'where', mode: 'how', examiner: 'read by', note: 'note' },
+    breaksHead: {
+      link: 'link',
+      position: 'where',
+      mode: 'how',
+      examiner: 'read by',
+      at: 'kept last (UTC)',
+      counts: 'counts',
+      note: 'note',
+    },
+    counts: 'this one',
     gripped: 'gripped link',
     noBreaks: 'No break was read on this piece.',
-    differ: 'The examiners read this break differently. Both readings stand.',
     zinc: 'Zinc',
     noZinc: 'No zinc was read on this piece.',
     zincMean: 'mean thickness',

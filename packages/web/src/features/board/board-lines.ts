@@ -1,5 +1,6 @@
 import type { CampaignFinding, PieceFinding, ProductFinding } from '@provinghouse/contract';
-import type { Verdict } from '@provinghouse/core';
+import { readerStanding, type Verdict } from '@provinghouse/core';
+import { text } from '../../lib/text.ts';
 
 /** A line of the board: the head of a product, or one of its pieces. */
 export type BoardLine =
@@ -41,7 +42,16 @@ function isMeant(piece: PieceFinding, product: ProductFinding, { words, verdict 
   if (verdict !== null && piece.standing !== verdict) return false;
   if (words.length === 0) return true;
   const breaks = piece.breaks.flatMap(({ mode, position }) => [mode, position]);
-  const said = [piece.piece, product.product, product.supplier, piece.sample, piece.pull?.pull ?? '', ...breaks];
-  const text = said.join('\n').toLowerCase();
-  return words.every((word) => text.includes(word));
+  const readers = text.readers.short(readerStanding(piece.breaks)) ?? '';
+  const said = [
+    piece.piece,
+    product.product,
+    product.supplier,
+    piece.sample,
+    piece.pull?.pull ?? '',
+    readers,
+    ...breaks,
+  ];
+  const all = said.join('\n').toLowerCase();
+  return words.every((word) => all.includes(word));
 }

@@ -1,7 +1,8 @@
 import type { PieceFinding } from '@provinghouse/contract';
-import { type Judgement, type Quantity, quantityUnits, standingOf } from '@provinghouse/core';
+import { type Judgement, type Quantity, quantityUnits, readerStanding, standingOf } from '@provinghouse/core';
 import { Link } from 'wouter';
 import { Figure, Measured } from '../../components/figure.tsx';
+import { ReaderMark } from '../../components/reader-mark.tsx';
 import { VerdictMark } from '../../components/verdict-mark.tsx';
 import { figureText } from '../../lib/figure.ts';
 import { hrefs } from '../../lib/route.ts';
@@ -61,6 +62,7 @@ export function PullCell({ code, piece }: CellProps) {
   );
 }
 
+/** The break as the reading that counts says, the one kept first, and how the readers stand to each other. */
 export function BreakCell({ code, piece }: CellProps) {
   const first = piece.breaks[0];
   if (!first)
@@ -69,13 +71,18 @@ export function BreakCell({ code, piece }: CellProps) {
     ) : (
       <ToDo href={hrefs.breakOf(code, piece.pull.pull)}>{text.board.notRead}</ToDo>
     );
+  const standing = readerStanding(piece.breaks);
+  const readers = text.readers.short(standing);
   return (
     <>
       <span className="line">{first.mode}</span>
-      <span className="soft small">
-        {text.board.breakAt(first.position, first.link)}
-        {piece.examinersDiffer ? `, ${text.board.differ}` : ''}
-      </span>
+      <span className="soft small">{text.board.breakAt(first.position, first.link)}</span>
+      {readers === null ? null : (
+        <span className="small">
+          {standing.state === 'agree' ? <span className="soft">, </span> : null}
+          <ReaderMark standing={standing}>{readers}</ReaderMark>
+        </span>
+      )}
     </>
   );
 }

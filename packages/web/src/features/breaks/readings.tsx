@@ -1,8 +1,9 @@
 import type { RowHeld } from '@provinghouse/contract';
-import { examinersDiffer } from '@provinghouse/core';
+import { readerStanding } from '@provinghouse/core';
 import { useEffect, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import { Correction, Withdrawal } from '../../components/correction.tsx';
+import { ReaderMark } from '../../components/reader-mark.tsx';
 import type { AskedColumn } from '../../components/row-form.tsx';
 import { hrefs } from '../../lib/route.ts';
 import { text } from '../../lib/text.ts';
@@ -24,12 +25,16 @@ export function Readings({ code, piece, readings, next, isAnother, onAnother }: 
   // Whoever has just kept a reading goes on with Enter.
   useEffect(() => first.current?.focus(), []);
   const sorted = readings.toSorted((a, b) => a.body.link - b.body.link);
-  const examiners = new Set(readings.map(({ body }) => body.examiner)).size;
-  const standing =
-    examiners < 2 ? words.onlyYou : examinersDiffer(readings.map(({ body }) => body)) ? words.differ : words.agree;
+  const standing = readerStanding(readings.map(({ body }) => body));
   return (
     <div className="break-rows">
-      <p>{standing}</p>
+      <p>
+        {standing.readers.length < 2 ? (
+          words.onlyYou
+        ) : (
+          <ReaderMark standing={standing}>{text.readers.says(standing)}</ReaderMark>
+        )}
+      </p>
       <div className="pad-scroll">
         <table className="leaf breaks-table">
           <thead>

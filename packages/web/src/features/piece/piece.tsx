@@ -65,8 +65,8 @@ function PiecePage({ finding, piece, product }: PiecePageProps) {
       <Section label={text.piece.gauging}>
         <GaugingTable piece={piece} />
       </Section>
-      <Section label={text.piece.breaks}>
-        <BreakTable piece={piece} />
+      <Section label={text.piece.breaks} {...(piece.breaks.length === 0 ? {} : { note: text.readers.rule })}>
+        <BreakTable code={code} piece={piece} />
       </Section>
       <Section label={text.piece.zinc}>
         <ZincFacts zinc={piece.zinc} />
