@@ -1,4 +1,4 @@
-// Fills the table of distances in packages/core/src/watch/tables/forecast.json: node bench/watch-measure.ts, after bench/watch-tune.ts (about five minutes)
+// Fills the table of distances in the same file: node bench/watch-measure.ts [time], after bench/watch-tune.ts [time] (about five minutes)
 import { settledQuantiles } from '../packages/core/src/watch/forecast-settling.ts';
 import { distancesOf } from './watch-distances.ts';
 import { changeTable, MEASURED, momentsOfAll } from './watch-tuning-pulls.ts';

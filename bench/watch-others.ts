@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseTrace, type TraceSignals, type WatchSample } from '@provinghouse/core';
+import { practicePull } from '@provinghouse/rig/practice';
 import {
   noisy,
   type PullPlan,
@@ -8,7 +9,7 @@ import {
   simulatePull,
   stepped,
 } from '../packages/core/test/trace/pull-simulator.ts';
-import type { KnownPull } from './watch-pulls.ts';
+import { type KnownPull, knownPull } from './watch-pulls.ts';
 
 const folder = join(import.meta.dirname, '../packages/core/test/reference/open-traces');
 
@@ -79,4 +80,27 @@ export function powerLawPull(seed: number): KnownPull {
 /** The same pull from a rig that does not read its table. */
 export function withoutTable(pull: KnownPull): KnownPull {
   return { ...pull, samples: pull.samples.map((sample) => ({ ...sample, table_mm: null })) };
+}
+
+/** A single link pulled briskly, its elastic part over in a second or two. */
+function briskPull(seed: number): KnownPull {
+  const brisk = {
+    chain: { links: 1 },
+    valve: { approach_mm_per_min: 150, takeUp_mm_per_min: 14, main_mm_per_min: 28, idle_s: 0.5 },
+  };
+  return knownPull(`brisk ${seed}`, 100, practicePull({ ...brisk, seed, rate_Hz: 100 }));
+}
+
+/** A brisk pull from a source that is read three to ten times a second, at uneven times. */
+export function slowlyReadPull(seed: number): KnownPull {
+  const pull = briskPull(seed);
+  const random = seededRandom(seed);
+  const every_s = 0.1 + 0.2 * random();
+  let next_s = 0;
+  const samples = pull.samples.filter(({ time_s }) => {
+    if (time_s < next_s) return false;
+    next_s = time_s + every_s * (0.5 + random());
+    return true;
+  });
+  return { ...pull, rate_Hz: 1 / every_s, samples };
 }

@@ -1,5 +1,5 @@
 import type { WatchOptions, WatchSample } from '@provinghouse/core';
-import { practicePull, variedPractice } from '@provinghouse/rig/practice';
+import { type PracticePull, practicePull, variedPractice } from '@provinghouse/rig/practice';
 
 /** A pull to replay, with what is known of it. Forces as the transducer would show them without noise. */
 export interface KnownPull {
@@ -15,11 +15,15 @@ const RATES_HZ = [10, 25, 50, 100] as const;
 
 /** A varied practice pull of this seed, at 10, 25, 50 or 100 readings a second in turn unless said. */
 export function variedPull(seed: number, rate_Hz: number = RATES_HZ[seed % RATES_HZ.length] ?? 100): KnownPull {
-  const { samples, truth } = practicePull({ ...variedPractice(seed), rate_Hz });
+  return knownPull(`seed ${seed}`, rate_Hz, practicePull({ ...variedPractice(seed), rate_Hz }));
+}
+
+/** A practice pull with what its simulator knows. */
+export function knownPull(name: string, rate_Hz: number, { samples, truth }: PracticePull): KnownPull {
   const { gainError_pct, zero_kN, zeroDrift_kN_per_s } = truth.transducer;
   const gain = 1 + gainError_pct / 100;
   return {
-    name: `seed ${seed}`,
+    name,
     rate_Hz,
     samples,
     maximum_kN: truth.maximumForce_kN * gain + zero_kN + zeroDrift_kN_per_s * truth.timeAtMaximum_s,

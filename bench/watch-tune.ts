@@ -1,4 +1,4 @@
-// Grows the models in packages/core/src/watch/tables/forecast.json from simulated pulls: node bench/watch-tune.ts (about five minutes).
+// Grows the models in packages/core/src/watch/tables from simulated pulls: node bench/watch-tune.ts [time] (about five minutes; `time` for pulls without a table).
 // Then node bench/watch-measure.ts, which fills the table of distances in the same file.
 import { FEATURES, forecastFeatures } from '../packages/core/src/watch/forecast-features.ts';
 import { binned, boostQuantile } from './watch-boost.ts';

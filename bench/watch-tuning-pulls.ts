@@ -1,6 +1,8 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { startWatch, step, type WatchState } from '@provinghouse/core';
+import type { ForecastAxis } from '../packages/core/src/watch/forecast-tables.ts';
+import { withoutTable } from './watch-others.ts';
 import { type KnownPull, plainOptions, variedPull } from './watch-pulls.ts';
 import { shapePull } from './watch-shapes.ts';
 
@@ -34,14 +36,17 @@ function momentsOf<Seen>(
   return moments.map((moment) => ({ ...moment, weight: 1 / moments.length }));
 }
 
-/** Moments of the practice pulls and the invented shapes of these seeds. */
+/** Moments of the practice pulls and the invented shapes of these seeds, read with the table or by time alone. */
 export function momentsOfAll<Seen>({ practice, shapes }: typeof GROWN, look: (state: WatchState) => Seen | null) {
+  const read = (pull: KnownPull) => (axis === 'time' ? withoutTable(pull) : pull);
   const all = ({ from, count }: { from: number; count: number }, draw: (seed: number) => KnownPull) =>
-    Array.from({ length: count }, (_, i) => momentsOf(draw(from + i), from + i, look)).flat();
+    Array.from({ length: count }, (_, i) => momentsOf(read(draw(from + i)), from + i, look)).flat();
   return [...all(practice, (seed) => variedPull(seed)), ...all(shapes, shapePull)];
 }
 
-const file = join(import.meta.dirname, '../packages/core/src/watch/tables/forecast.json');
+/** Which of the two tables is made: `node bench/watch-tune.ts time` for pulls without a table. */
+export const axis: ForecastAxis = process.argv[2] === 'time' ? 'time' : 'table';
+const file = join(import.meta.dirname, `../packages/core/src/watch/tables/forecast-by-${axis}.json`);
 
 /** Puts new parts into the table of the forecast, the others as they were. */
 export function changeTable(parts: object): void {

@@ -84,6 +84,7 @@ function followDrop(memory: WatchMemory, block: Block): void {
 function forgetSnag(memory: WatchMemory): void {
   memory.curve = startCurve();
   memory.elasticRate = null;
+  memory.roughRate = 0;
   memory.grownRate = 0;
   memory.grownForce_kN = 0;
   memory.envelope_kN = Number.NEGATIVE_INFINITY;

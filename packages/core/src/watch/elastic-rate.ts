@@ -3,6 +3,8 @@ import type { WatchMemory } from './memory.ts';
 const FEWEST = 4;
 /** Standard error of a slope, as a share of it, that is still believed. */
 const WORST_ERROR = 0.04;
+/** The same where a slow source leaves a few points of the elastic part: good enough to see that it is over. */
+const ROUGH_ERROR = 0.25;
 /** Growth of the slope that shows that take-up is not over. */
 const GROWS = 1.12;
 
@@ -41,6 +43,7 @@ export function updateElasticRate(memory: WatchMemory): void {
   if (!(vx > 0 && slope > 0)) return;
   const left = Math.max(0, vf - slope * slope * vx);
   const error = Math.sqrt(left / (n - 2) / vx);
+  if (error < ROUGH_ERROR * slope) memory.roughRate = Math.max(memory.roughRate, slope);
   if (error > WORST_ERROR * slope) return;
   if (memory.elasticRate !== null && slope <= memory.elasticRate) return;
   memory.elasticRate = slope;

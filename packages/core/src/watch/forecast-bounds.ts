@@ -1,5 +1,5 @@
 import type { RiseQuantiles } from './forecast-quantiles.ts';
-import table from './tables/forecast.json' with { type: 'json' };
+import { type ForecastAxis, forecastTables } from './forecast-tables.ts';
 
 /** For true rises of these sizes: 5 % and 95 % quantile of their distance from what was expected. */
 export interface DistanceTable {
@@ -67,7 +67,7 @@ export function boundsBy(distances: DistanceTable, quantiles: RiseQuantiles): Ri
   };
 }
 
-/** Bounds by the distances of tables/forecast.json. */
-export function riseBounds(quantiles: RiseQuantiles): RiseBounds {
-  return boundsBy(table.distances, quantiles);
+/** Bounds by the distances of this axis. */
+export function riseBounds(axis: ForecastAxis, quantiles: RiseQuantiles): RiseBounds {
+  return boundsBy(forecastTables[axis].distances, quantiles);
 }

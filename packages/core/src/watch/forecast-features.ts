@@ -5,7 +5,7 @@ import { fitTop } from './top-fit.ts';
 export const FEATURES = [
   /** Greatest force so far over the force at the knee. */
   'forceOverKnee',
-  /** Travel of the table since loading began over that at the knee. */
+  /** Travel of the table since loading began (where no table is read: time, here and below) over that at the knee. */
   'travelOverKnee',
   /** Rate of rise now over the elastic one. */
   'rateOverElastic',
@@ -36,11 +36,11 @@ function fade(slope: number, bend: number): number {
   return Math.min(6, Math.max(-3, -bend / Math.max(LEAST_SLOPE, slope)));
 }
 
-/** The features at a closed block; null before the knee and shortly after, while the table hesitates or a dip is regained, and without a table. */
+/** The features at a closed block; null before the knee and shortly after, while the table hesitates or a dip is regained. */
 export function forecastFeatures(memory: WatchMemory): readonly number[] | null {
-  const { kneeForce_kN, kneeTravel, ratio, zero_kN, axis, envelope_kN, travel } = memory;
+  const { kneeForce_kN, kneeTravel, ratio, zero_kN, envelope_kN, travel } = memory;
   const { tangent, elasticRate } = memory;
-  if (axis !== 'table' || kneeForce_kN === null || ratio === null || !(kneeTravel > 0)) return null;
+  if (kneeForce_kN === null || ratio === null || !(kneeTravel > 0)) return null;
   if (tangent === null || elasticRate === null) return null;
   const above = envelope_kN - zero_kN;
   const since = travel - kneeTravel;

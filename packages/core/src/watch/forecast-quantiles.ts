@@ -1,4 +1,4 @@
-import table from './tables/forecast.json' with { type: 'json' };
+import { type ForecastAxis, forecastTables } from './forecast-tables.ts';
 
 /** Quantiles of ln(maximum / greatest force so far) that came true on simulated pulls with features like these. */
 export interface RiseQuantiles {
@@ -43,7 +43,7 @@ export function quantilesBy(models: readonly QuantileModel[], features: readonly
   return { low: least, middle: half, high: high ? Math.max(half, quantileBy(high, features)) : half };
 }
 
-/** Quantiles by the models of tables/forecast.json: a fixed number of comparisons. */
-export function riseQuantiles(features: readonly number[]): RiseQuantiles {
-  return quantilesBy(table.models, features);
+/** Quantiles by the models of this axis: a fixed number of comparisons. */
+export function riseQuantiles(axis: ForecastAxis, features: readonly number[]): RiseQuantiles {
+  return quantilesBy(forecastTables[axis].models, features);
 }

@@ -16,7 +16,7 @@ const SETTLES_S = 1.5;
 /** Takes the features of one more block into the settled quantiles. */
 export function settle(memory: WatchMemory, features: readonly number[], dt_s: number): void {
   const { expected, zero_kN, envelope_kN } = memory;
-  const { low, middle, high } = riseQuantiles(features);
+  const { low, middle, high } = riseQuantiles(memory.axis, features);
   const force = (rise: number): number => zero_kN + (envelope_kN - zero_kN) * Math.exp(rise);
   if (expected === null) {
     memory.expected = { low_kN: force(low), middle_kN: force(middle), high_kN: force(high), for_s: dt_s };

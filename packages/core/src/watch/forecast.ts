@@ -3,6 +3,7 @@ import { type RiseBounds, riseBounds } from './forecast-bounds.ts';
 import { forecastFeatures } from './forecast-features.ts';
 import type { RiseQuantiles } from './forecast-quantiles.ts';
 import { settle, settledQuantiles } from './forecast-settling.ts';
+import type { ForecastAxis } from './forecast-tables.ts';
 import { blockNoise_kN } from './load-level.ts';
 import type { WatchMemory } from './memory.ts';
 import type { Forecast } from './state.ts';
@@ -20,8 +21,8 @@ const NOISES = 2;
 const WIDEST = 0.6;
 
 /** The middle with its bounds; null where they lie too far apart to mean anything. */
-function riseFor(quantiles: RiseQuantiles): Rise | null {
-  const { lower, upper } = riseBounds(quantiles);
+function riseFor(axis: ForecastAxis, quantiles: RiseQuantiles): Rise | null {
+  const { lower, upper } = riseBounds(axis, quantiles);
   const middle = Math.min(upper, Math.max(lower, quantiles.middle));
   return Math.exp(upper - middle) - Math.exp(lower - middle) <= WIDEST ? { lower, middle, upper } : null;
 }
@@ -63,7 +64,7 @@ function forecastBy(memory: WatchMemory, rise: Rise): Forecast {
 /**
  * Forecast of the maximum, at a closed block. Eleven pure numbers of the curve so far give three quantiles of the rise that is left (forecast-quantiles.ts), and
  * these the bounds that hold a rise of any size nine times in ten (forecast-bounds.ts), on simulated pulls of many shapes
- * (docs/reference/live-watch.md). Null before the knee, after the maximum, without a table, and where the bounds lie too far apart to mean
+ * (docs/reference/live-watch.md). Null before the knee, after the maximum, and where the bounds lie too far apart to mean
  * anything. While the table hesitates or a dip is regained, the last forecast stands.
  */
 export function forecastOf(memory: WatchMemory, dt_s: number): Forecast | null {
@@ -76,7 +77,7 @@ export function forecastOf(memory: WatchMemory, dt_s: number): Forecast | null {
   const features = forecastFeatures(memory);
   if (features) settle(memory, features, dt_s);
   const quantiles = features && settledQuantiles(memory);
-  const rise = quantiles && riseFor(quantiles);
+  const rise = quantiles && riseFor(memory.axis, quantiles);
   memory.unforecast = rise ? 0 : memory.unforecast + 1;
   if (rise) return forecastBy(memory, rise);
   return forecast && memory.unforecast < PATIENCE ? kept(memory, forecast) : null;

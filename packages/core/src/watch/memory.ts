@@ -98,6 +98,8 @@ export interface WatchMemory {
   steadyFrom_s: number;
   /** Force per mm of table, or per second where there is no table. */
   elasticRate: number | null;
+  /** The steepest that was known roughly; 0 before. */
+  roughRate: number;
   /** Elastic rate and force when the rate last grew by much. */
   grownRate: number;
   grownForce_kN: number;
@@ -179,6 +181,7 @@ export function startMemory(options: WatchOptions): WatchMemory {
     usualSpeed_mm_per_s: 0,
     steadyFrom_s: Number.NEGATIVE_INFINITY,
     elasticRate: null,
+    roughRate: 0,
     grownRate: 0,
     grownForce_kN: 0,
     tangent: null,

@@ -1,5 +1,5 @@
 import { type Block, blockBack } from './block.ts';
-import { blockNoise_kN, loadLevel_kN } from './load-level.ts';
+import { blockNoise_kN, isBeyondSnags, loadLevel_kN } from './load-level.ts';
 import type { WatchMemory } from './memory.ts';
 
 /** A parting loses over half of the force within this time (this project's definition, as for a whole record). */
@@ -36,10 +36,14 @@ function trackPeak(memory: WatchMemory, time_s: number, force_kN: number): void 
   if (force_kN > memory.peakNow_kN) memory.peakNow_kN = force_kN;
 }
 
-/** Taking up slack, a link that snags and lets go is no parting; nor is the last of the force when the table is run back. */
+/**
+ * Taking up slack, a link that snags and lets go is no parting; nor is the last of the force when the table is run back. What let go of a force
+ * that no snag bears was the piece, even where its elastic part went by between two readings.
+ */
 function couldPart(memory: WatchMemory, from_kN: number): boolean {
-  if (memory.maximum_kN === null || memory.stage === 'slack' || memory.stage === 'take-up') return false;
+  if (memory.maximum_kN === null || memory.stage === 'slack') return false;
   const above = memory.maximum_kN - memory.zero_kN;
+  if (memory.stage === 'take-up' && !isBeyondSnags(memory, above)) return false;
   return above > 5 * loadLevel_kN(memory) && from_kN - memory.zero_kN > BACK_SHARE * above;
 }
 
@@ -67,8 +71,10 @@ export function followRest(memory: WatchMemory, block: Block): void {
     block.readings < 4 ? 2 * noise.resolution_kN : 0,
   );
   const rise = Math.max(TAKES_LOAD_SHARE * before_kN, least_kN);
-  loss.least_kN = Math.min(loss.least_kN, block.force_kN);
-  loss.lowest_kN = Math.min(loss.lowest_kN, block.force_kN);
+  // Under zero it is the frame that rings.
+  const left_kN = Math.max(zero_kN, block.force_kN);
+  loss.least_kN = Math.min(loss.least_kN, left_kN);
+  loss.lowest_kN = Math.min(loss.lowest_kN, left_kN);
   if (
     memory.stage === 'parted' &&
     block.force_kN > loss.least_kN + Math.max(HAS_LOAD_SHARE * before_kN, 2 * least_kN)

@@ -1,5 +1,5 @@
 import { type Block, blockBack } from './block.ts';
-import { blockNoise_kN, loadLevel_kN } from './load-level.ts';
+import { blockNoise_kN, isBeyondSnags, loadLevel_kN } from './load-level.ts';
 import type { WatchMemory } from './memory.ts';
 import { noiseOf } from './noise-track.ts';
 import type { Stage } from './state.ts';
@@ -96,13 +96,23 @@ function followSlack(memory: WatchMemory, block: Block): void {
   vote(memory, above > loadLevel_kN(memory) ? 'take-up' : 'slack', 3);
 }
 
+/** A slow source may leave too few points of a short elastic part to know its slope: when the curve has bent away from it, what is known must do. */
+function takeRoughRate(memory: WatchMemory): void {
+  if (memory.tangent === null || memory.tangent > ELASTIC_ENDS * memory.roughRate) return;
+  memory.elasticRate = memory.roughRate;
+  memory.grownRate = memory.roughRate;
+  memory.grownForce_kN = memory.zero_kN;
+}
+
 /** Take-up is over when the force has grown by a quarter while the slope has not grown much. */
 function followTakeUp(memory: WatchMemory, block: Block): void {
+  if (memory.loss) return;
   const above = block.force_kN - memory.zero_kN;
   if (above < loadLevel_kN(memory) / 2) {
     vote(memory, 'slack', 10);
     return;
   }
+  if (memory.elasticRate === null && isBeyondSnags(memory, above)) takeRoughRate(memory);
   const isStraight = memory.elasticRate !== null && above > STRAIGHT * (memory.grownForce_kN - memory.zero_kN);
   vote(memory, isStraight && above > 4 * loadLevel_kN(memory) ? 'elastic' : 'take-up', VOTES);
 }

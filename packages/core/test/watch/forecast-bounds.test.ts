@@ -3,6 +3,7 @@ import { test } from 'node:test';
 import fc from 'fast-check';
 import { boundsBy, type DistanceTable, distanceOf, riseBounds } from '../../src/watch/forecast-bounds.ts';
 import { quantileBy, quantilesBy } from '../../src/watch/forecast-quantiles.ts';
+import type { ForecastAxis } from '../../src/watch/forecast-tables.ts';
 
 const quantiles = fc
   .tuple(
@@ -15,9 +16,11 @@ const quantiles = fc
     return { low, middle, high };
   });
 
+const axes = fc.constantFrom('table', 'time') as fc.Arbitrary<ForecastAxis>;
+
 test('the lower bound is never below nothing and never above the upper one', () => {
-  const property = fc.property(quantiles, (seen) => {
-    const { lower, upper } = riseBounds(seen);
+  const property = fc.property(axes, quantiles, (axis, seen) => {
+    const { lower, upper } = riseBounds(axis, seen);
     assert.ok(0 <= lower && lower <= upper && upper <= 0.7, `${lower} to ${upper}`);
   });
   fc.assert(property, { seed: 7, numRuns: 500 });

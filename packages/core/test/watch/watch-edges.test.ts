@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { test } from 'node:test';
+import { describe, test } from 'node:test';
 import { isInputError } from '../../src/errors.ts';
 import { operatorStop, startWatch, step, tick, viewOf } from '../../src/watch/index.ts';
 import { noisy, simulatePull, thinned } from '../trace/pull-simulator.ts';
@@ -40,13 +40,14 @@ test('the elastic rate is that of the chain, so that the rate of rise over it is
   near(view.rateOfRise_kN_per_s, 0.5 * pull.stiffness_kN_per_mm, 0.1);
 });
 
-test('without a table rates are per second, and there is neither speed, forecast nor warning near the maximum', () => {
+test('without a table rates are per second, the forecast goes by time, and there is neither speed nor warning near the maximum', () => {
   const { view, stages } = watch(changed(samples, () => ({ table_mm: null })));
   assert.equal(view.ended, 'parted');
   assert.equal(view.tableSpeed_mm_per_min, null);
   assert.equal(stages.at(-1), 'parted');
   assert.ok(!stages.includes('near maximum'));
-  assert.equal(watch(changed(until(50), () => ({ table_mm: null }))).view.forecast, null);
+  const { forecast } = watch(changed(until(50), () => ({ table_mm: null }))).view;
+  assert.ok(forecast && forecast.lower90_kN <= pull.maximum_kN && pull.maximum_kN <= forecast.upper90_kN);
 });
 
 test('a table that runs the other way is as good', () => {
@@ -381,4 +382,18 @@ test('a table that is lost in mid-pull is told, and the parting is still seen', 
 test('the time after the parting does not count as time outside the window of the speed', () => {
   const { view } = watch(samples, { ...plain, tableSpeedLimits_mm_per_min: [25, 35] });
   near(view.shareOutsideSpeed, 0, 0.005);
+});
+
+describe('a brisk pull that is read three times a second', () => {
+  // The elastic part lasts for a second or two.
+  const brisk = simulatePull({ rate_Hz: 100, speed_mm_per_s: 2, softening_mm: 20, after_s: 5 });
+  const seen = samplesOf(thinned(noisy(brisk.signals, 0.0004, 9), 30));
+  const ruleLines = [{ name: 'minimum breaking force', force_kN: 0.8 * brisk.maximum_kN }];
+
+  test('goes through elastic and plastic, and its maximum is accepted when it parts', () => {
+    const { view, stages } = watch(seen, { ...plain, ruleLines });
+    assert.ok(stages.indexOf('elastic') > 0 && stages.indexOf('plastic') > stages.indexOf('elastic'), `${stages}`);
+    assert.equal(view.ended, 'parted');
+    near(view.maximumAccepted_kN, brisk.maximum_kN, 0.005 * brisk.maximum_kN);
+  });
 });
