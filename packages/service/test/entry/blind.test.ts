@@ -7,6 +7,7 @@ import fc from 'fast-check';
 import {
   correctRow,
   enterRows,
+  filesHeld,
   freezePlan,
   holdFile,
   rowsHeld,
@@ -195,6 +196,7 @@ test('whatever is done while a campaign is blind, no answer, row, refusal or led
       }
     }
     for (const kind of Object.keys(tables) as TableName[]) told.push(await rowsHeld(code, kind, page, effects));
+    told.push(await filesHeld(code, { under: '', after: '', limit: 1000 }, effects));
     told.push(await ledgerPage(code, { before: null, limit: 1000, search: '', kinds: [] }, effects));
     for (const text of textsIn(told))
       for (const name of [
