@@ -4,7 +4,6 @@ import type { PreviewColumn, RowHeld } from '@provinghouse/contract';
 import { rowWith } from '@provinghouse/contract';
 import { columnWord, nextPull, pieceInName, tracePath } from '../src/features/pulls/incoming.ts';
 import { plannedList } from '../src/features/pulls/planned-list.ts';
-import { clockText, instantOf } from '../src/features/pulls/when.ts';
 
 const pieces = ['ASH-8-1', 'ASH-8-10', 'ASH-8-11', 'BIRCH-8-1'];
 const names: readonly (readonly [string, string | null])[] = [
@@ -111,10 +110,4 @@ test('without an order the pieces that were pulled come in the order of their pu
     ],
   );
   assert.equal(list.find(({ isNext }) => isNext)?.piece, 'B');
-});
-
-test('an instant survives the field it is shown in, to the minute', () => {
-  assert.equal(instantOf(clockText('2026-03-24T09:15:00Z')), '2026-03-24T09:15:00Z');
-  assert.equal(clockText(null), '');
-  assert.equal(instantOf(''), null);
 });

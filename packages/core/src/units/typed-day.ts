@@ -30,6 +30,8 @@ const day = /^(\d{4})-(\d{2})-(\d{2})$|^(\d{4})(\d{2})(\d{2})$/;
 const dayAndTime = /^(\S+?)(?:T|\s+)(\d{2}:\d{2}(?::\d{2})?|\d{4}(?:\d{2})?)$/i;
 /** What writers put for a hyphen: the hyphens proper, a dash between numbers, a minus. */
 const hyphens = /[\u2010-\u2013\u2212]/g;
+/** What is copied along without being seen: blank of no width, word joiner, byte order mark. */
+const unseen = /[\u200b\u2060\ufeff]/g;
 
 /**
  * Reads a day that a person typed: 2026-11-25 or, without the hyphens, 20261125 (ISO 8601, extended and basic form), blanks around it.
@@ -39,7 +41,7 @@ const hyphens = /[\u2010-\u2013\u2212]/g;
  * @param text as typed; empty or blank text gives `empty`
  */
 export function readTypedDay(text: string): TypedDay {
-  const trimmed = text.trim().replace(hyphens, '-');
+  const trimmed = text.replace(unseen, '').trim().replace(hyphens, '-');
   if (trimmed === '') return { ok: false, code: 'empty' };
   const parts = day.exec(trimmed)?.filter((part) => part !== undefined);
   if (parts === undefined) return { ok: false, code: 'shape' };
@@ -56,7 +58,7 @@ export function readTypedDay(text: string): TypedDay {
  * @param text as typed; empty or blank text gives `empty`
  */
 export function readTypedTime(text: string): TypedTime {
-  const trimmed = text.trim();
+  const trimmed = text.replace(unseen, '').trim();
   if (trimmed === '') return { ok: false, code: 'empty' };
   const [, dayText, clockText] = dayAndTime.exec(trimmed) ?? [];
   if (dayText === undefined || clockText === undefined) return { ok: false, code: 'shape' };

@@ -1,4 +1,12 @@
-import { type CellValue, type Row, type RowFault, type RowHeld, type TableName, tables } from '@provinghouse/contract';
+import {
+  type CellValue,
+  type Field,
+  type Row,
+  type RowFault,
+  type RowHeld,
+  type TableName,
+  tables,
+} from '@provinghouse/contract';
 import { type ReactNode, useState } from 'react';
 import { typedText } from '../lib/entry/cell-text.ts';
 import type { Typed } from '../lib/entry/draft.ts';
@@ -106,13 +114,11 @@ interface ComparedProps<T extends TableName> {
 
 function Compared<T extends TableName>({ conflict, kind, asked, onKeep, onLeave }: ComparedProps<T>) {
   const words = text.entry.correction;
-  const cell = (row: Row<T>, column: string) => {
-    const cells: Readonly<Record<string, CellValue>> = row;
-    return typedText(cells[column] ?? null) || text.none;
-  };
-  const columns = Object.keys(tables[kind].fields).filter(
-    (column) => cell(conflict.yours, column) !== cell(conflict.theirs.body, column),
-  );
+  const fields: Readonly<Record<string, Field>> = tables[kind].fields;
+  const yours: Readonly<Record<string, CellValue>> = conflict.yours;
+  const theirs: Readonly<Record<string, CellValue>> = conflict.theirs.body;
+  const shown = (cells: typeof yours, column: string) => typedText(fields[column], cells[column]) || text.none;
+  const columns = Object.keys(fields).filter((column) => yours[column] !== theirs[column]);
   const labelOf = (column: string) => asked.find((one) => one.column === column)?.label ?? column;
   return (
     <div role="alert">
@@ -129,8 +135,8 @@ function Compared<T extends TableName>({ conflict, kind, asked, onKeep, onLeave 
           {columns.map((column) => (
             <tr key={column}>
               <th scope="row">{labelOf(column)}</th>
-              <td>{cell(conflict.theirs.body, column)}</td>
-              <td>{cell(conflict.yours, column)}</td>
+              <td>{shown(theirs, column)}</td>
+              <td>{shown(yours, column)}</td>
             </tr>
           ))}
         </tbody>

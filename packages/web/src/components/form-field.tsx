@@ -41,7 +41,6 @@ export function FormField(props: FieldShell & { readonly children: (ids: ShellId
 interface TextFieldProps extends FieldShell {
   readonly value: string;
   readonly onChange: (value: string) => void;
-  readonly type?: 'text' | 'date';
   /** Shown behind the field, e.g. a unit. */
   readonly unit?: string;
   readonly isNumber?: boolean;
@@ -50,9 +49,9 @@ interface TextFieldProps extends FieldShell {
   readonly onEnter?: () => void;
 }
 
-/** A field of text, a number (decimal point or comma) or a day. */
+/** A field of text or a number (decimal point or comma). */
 export function TextField(props: TextFieldProps) {
-  const { value, onChange, type = 'text', unit, isNumber = false, list, rows, onEnter } = props;
+  const { value, onChange, unit, isNumber = false, list, rows, onEnter } = props;
   const listId = useId();
   return (
     <FormField {...props}>
@@ -61,7 +60,7 @@ export function TextField(props: TextFieldProps) {
           {rows === undefined ? (
             <input
               id={id}
-              type={type}
+              type="text"
               value={value}
               inputMode={isNumber ? 'decimal' : undefined}
               className={isNumber ? 'number' : undefined}

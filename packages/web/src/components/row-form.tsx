@@ -13,6 +13,7 @@ import { readTyped, typedText } from '../lib/entry/cell-text.ts';
 import { type Typed, useDraft } from '../lib/entry/draft.ts';
 import { text } from '../lib/text.ts';
 import { type Choice, ChoiceField, type FieldShell, TextField } from './form-field.tsx';
+import { DayField, TimeField } from './when-field.tsx';
 
 /** What a control of its own is given: its own text, and the whole form where one field hangs on another. */
 export interface OwnControl extends FieldShell {
@@ -30,6 +31,8 @@ export interface AskedColumn {
   readonly unit?: string;
   /** What may be chosen, where the table itself does not say: the codes of another table. */
   readonly choices?: readonly Choice[];
+  /** A day that is most often the one it is entered on: a key writes it. */
+  readonly isOftenToday?: boolean;
   /** Several lines. */
   readonly rows?: number;
   /** What was written before, offered while typing. */
@@ -64,7 +67,8 @@ interface RowFormProps<T extends TableName> {
 export function RowForm<T extends TableName>(props: RowFormProps<T>) {
   const { kind, asked, start, keep, onKeep, onCancel, children, check, beside, draft = null, isBusy = false } = props;
   const given: Readonly<Record<string, CellValue | undefined>> = start;
-  const opening = Object.fromEntries(asked.map(({ column }) => [column, typedText(given[column] ?? null)]));
+  const fields: Readonly<Record<string, Field>> = tables[kind].fields;
+  const opening = Object.fromEntries(asked.map(({ column }) => [column, typedText(fields[column], given[column])]));
   const [typed, setTyped] = useDraft(draft, opening);
   const form = useRef<HTMLFormElement>(null);
   const [isShown, setShown] = useState(false);
@@ -79,7 +83,7 @@ export function RowForm<T extends TableName>(props: RowFormProps<T>) {
     else setTimeout(() => toFirstFault(form.current));
   };
   const put = (column: string, value: string) => setTyped((now) => ({ ...now, [column]: value }));
-  const fields = (
+  const columns = (
     <Columns
       kind={kind}
       asked={asked}
@@ -100,11 +104,11 @@ export function RowForm<T extends TableName>(props: RowFormProps<T>) {
     >
       {beside ? (
         <div className="form-pair">
-          {fields}
+          {columns}
           {beside(typed)}
         </div>
       ) : (
-        fields
+        columns
       )}
       {children}
       {whole === null ? null : (
@@ -137,18 +141,19 @@ interface RowReading<T extends TableName> {
   readonly faults: Readonly<Record<string, string>>;
 }
 
-/** Reads what was typed over the cells a row begins with. */
+/** Reads what was typed over the cells a row begins with; a cell that nobody changed stays as it is, to the last digit of its seconds. */
 export function readRow<T extends TableName>(
   kind: T,
   start: Partial<Row<T>>,
   typed: Readonly<Record<string, string>>,
 ): RowReading<T> {
   const fields: Readonly<Record<string, Field>> = tables[kind].fields;
+  const given: Readonly<Record<string, CellValue | undefined>> = start;
   const faults: Record<string, string> = {};
   const cells: Record<string, CellValue> = {};
   for (const [column, words] of Object.entries(typed)) {
     const field = fields[column];
-    if (!field) continue;
+    if (!field || (given[column] != null && words === typedText(field, given[column]))) continue;
     const reading = readTyped(field, words);
     if (reading.ok) cells[column] = reading.value;
     else faults[column] = text.entry.fault.typed(reading.fault);
@@ -222,11 +227,13 @@ function ColumnField({ kind, asked, value, fault, typed, onChange: put }: Column
         onChange={onChange}
       />
     );
+  if (field.type === 'date')
+    return <DayField {...shell} {...{ value, onChange }} isOftenToday={asked.isOftenToday ?? false} />;
+  if (field.type === 'datetime') return <TimeField {...shell} {...{ value, onChange }} />;
   return (
     <TextField
       {...shell}
       value={value}
-      type={field.type === 'date' ? 'date' : 'text'}
       isNumber={field.type === 'number' || field.type === 'integer'}
       {...(asked.unit === undefined ? {} : { unit: asked.unit })}
       {...(asked.rows === undefined ? {} : { rows: asked.rows })}

@@ -1,5 +1,9 @@
 const plural = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
 
+/** How a day and a time are written; no line ends in the middle of one. Whoever copies it is understood. */
+const day = '2026-\u206011-\u206025';
+const written = { day, time: `${day}\u00a014:30` };
+
 /** Words of everything that is entered, on whatever screen. */
 export const entryText = {
   /** Written into the ledger where nobody said who they are. */
@@ -56,6 +60,26 @@ export const entryText = {
     column: 'cell',
     keepYours: 'Keep mine over theirs',
     leaveTheirs: 'Leave theirs',
+  },
+  when: {
+    dayHint: `year-month-day, as ${written.day}`,
+    timeHint: `as ${written.time}, by the clock of this bench`,
+    today: 'today',
+    now: 'now',
+    /** After the words of the key, for who hears them without seeing where it stands. */
+    into: (field: string) => `into ${field}`,
+    day: {
+      empty: `is empty. Write it as ${written.day}`,
+      shape: `is not one certain day. Write it as ${written.day}`,
+      calendar: 'is a day that the calendar does not have. Look at its month and day again',
+    },
+    time: {
+      empty: `is empty. Write it as ${written.time}`,
+      shape: `is not one certain day and time. Write it as ${written.time}`,
+      calendar: 'is a day that the calendar does not have. Look at its month and day again',
+      clock: 'is a time that no clock shows. A day runs from 00:00 to 23:59',
+    },
+    leftOut: 'was left out by the clock of this bench, which was put forward then. Write the time that it showed',
   },
   fault: {
     typed: (words: string) => `This ${words}.`,

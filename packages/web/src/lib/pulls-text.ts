@@ -133,7 +133,6 @@ export const pullsText = {
     questions: 'Settle the columns above first.',
     waiting: 'The recording is still being read.',
     number: 'Write a number above 0, such as 36.4 or 36,4.',
-    when: 'Give day and time.',
   },
   accept: 'Accept as a pull',
   keepPanel: 'Keep the reading',

@@ -118,7 +118,6 @@ export const samplesText = {
     head: { move: 'move', at: 'when', place: 'place', by: 'by', due: 'back by', note: 'note' },
     place: 'Where to',
     at: 'When',
-    atHint: 'By the clock of this bench.',
     by: 'By',
     due: 'Back by',
     dueHint: 'Only where it leaves the laboratory or is lent.',

@@ -1,26 +1,26 @@
 import type { HangingInCampaign } from '@provinghouse/contract';
 import { useState } from 'react';
 import { Link } from 'wouter';
-import { TextField } from '../../components/form-field.tsx';
+import { DayField } from '../../components/when-field.tsx';
 import { readAt } from '../../lib/api/address.ts';
+import { readDay } from '../../lib/entry/bench-clock.ts';
 import { today } from '../../lib/entry/today.ts';
 import { hrefs } from '../../lib/route.ts';
 import { text } from '../../lib/text.ts';
 import { useRecord } from '../../lib/use-record.ts';
 
-const day = /^\d{4}-\d{2}-\d{2}$/;
-
 /** What was read with an instrument between two days, over all campaigns. */
 export function Hanging({ instrument }: { readonly instrument: string }) {
   const [from, setFrom] = useState('');
   const [to, setTo] = useState(today());
+  const [first, last] = [readDay(from), readDay(to)];
   return (
     <>
       <div className="kit-days">
-        <TextField label={text.kit.from} type="date" value={from} onChange={setFrom} />
-        <TextField label={text.kit.to} type="date" value={to} onChange={setTo} />
+        <DayField label={text.kit.from} value={from} onChange={setFrom} />
+        <DayField label={text.kit.to} value={to} onChange={setTo} isOftenToday />
       </div>
-      {day.test(from) && day.test(to) ? <Found instrument={instrument} from={from} to={to} /> : null}
+      {first.ok && last.ok ? <Found instrument={instrument} from={first.value} to={last.value} /> : null}
     </>
   );
 }

@@ -1,5 +1,6 @@
 import type { ColumnsAsked, TracePreview, TracePreviewRequest } from '@provinghouse/contract';
 import { useEffect, useMemo, useState } from 'react';
+import { instantOf, minuteOf, timeText } from '../../lib/entry/bench-clock.ts';
 import { personHere } from '../../lib/entry/person.ts';
 import { text } from '../../lib/text.ts';
 import { ColumnTable, takenTwice } from './column-table.tsx';
@@ -13,7 +14,6 @@ import { type Desk, usualRig } from './use-desk.ts';
 import { useKeeping } from './use-keeping.ts';
 import { usePreview } from './use-preview.ts';
 import { useUpload } from './use-upload.ts';
-import { clockText, instantOf } from './when.ts';
 
 interface IncomingFileProps {
   readonly desk: Desk;
@@ -90,7 +90,7 @@ function useIncoming({ desk, file, sameAs, onKept }: IncomingFileProps, sha256: 
     pull: '',
     rig: usualRig(desk),
     operator: personHere() ?? '',
-    when: clockText(new Date(file.lastModified).toISOString()),
+    when: timeText(minuteOf(new Date(file.lastModified))),
     note: '',
     second: '',
     override: '',

@@ -2,6 +2,7 @@ import { readTypedNumber } from '@provinghouse/core';
 import { useState } from 'react';
 import { TextField } from '../../components/form-field.tsx';
 import { SheetOver } from '../../components/sheet-over.tsx';
+import { minuteOf, timeText } from '../../lib/entry/bench-clock.ts';
 import { personHere } from '../../lib/entry/person.ts';
 import { text } from '../../lib/text.ts';
 import { nextPull } from './incoming.ts';
@@ -10,7 +11,6 @@ import { type PullTyped, pullRow } from './pull-typed.ts';
 import { Refusal } from './refusal.tsx';
 import { type Desk, rigsOf, usualRig } from './use-desk.ts';
 import { useKeeping } from './use-keeping.ts';
-import { clockText } from './when.ts';
 
 interface PanelFormProps {
   readonly desk: Desk;
@@ -95,7 +95,7 @@ function blankPull(desk: Desk): PullTyped {
     pull: nextPull(desk.pulls.map(({ body }) => body.pull)),
     rig: usualRig(desk),
     operator: personHere() ?? '',
-    when: clockText(new Date().toISOString()),
+    when: timeText(minuteOf(new Date())),
     note: '',
     second: '',
     override: '',

@@ -1,4 +1,5 @@
-import { ChoiceField, FormField, TextField } from '../../components/form-field.tsx';
+import { ChoiceField, TextField } from '../../components/form-field.tsx';
+import { TimeField } from '../../components/when-field.tsx';
 import { text } from '../../lib/text.ts';
 import { plannedList } from './planned-list.ts';
 import type { PullTyped } from './pull-typed.ts';
@@ -43,7 +44,13 @@ export function PullFields(props: PullFieldsProps) {
         list={desk.people.map(({ person }) => person)}
         onChange={(operator) => onChange({ operator })}
       />
-      <WhenField value={typed.when} fault={fault('when')} hint={whenHint} onChange={(when) => onChange({ when })} />
+      <TimeField
+        label={words.when}
+        hint={whenHint}
+        value={typed.when}
+        fault={fault('when')}
+        onChange={(when) => onChange({ when })}
+      />
       <TextField
         label={words.note}
         hint={words.noteHint}
@@ -106,29 +113,5 @@ function PieceField({ desk, typed, onChange, proposed, fault }: PieceFieldProps)
         </p>
       )}
     </div>
-  );
-}
-
-interface WhenFieldProps {
-  readonly value: string;
-  readonly fault: string | null;
-  readonly hint: string | undefined;
-  readonly onChange: (value: string) => void;
-}
-
-function WhenField({ value, fault, hint, onChange }: WhenFieldProps) {
-  return (
-    <FormField label={text.pulls.fields.when} fault={fault} hint={hint}>
-      {({ id, describedBy, isWrong }) => (
-        <input
-          id={id}
-          type="datetime-local"
-          value={value}
-          aria-describedby={describedBy}
-          aria-invalid={isWrong || undefined}
-          onChange={(event) => onChange(event.currentTarget.value)}
-        />
-      )}
-    </FormField>
   );
 }

@@ -3,12 +3,12 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import { Figure } from '../../components/figure.tsx';
 import { MeasuredOrigin } from '../../components/measured-origin.tsx';
+import { timeText } from '../../lib/entry/bench-clock.ts';
 import { hrefs } from '../../lib/route.ts';
 import { text } from '../../lib/text.ts';
 import { type PlannedPiece, plannedList } from './planned-list.ts';
 import { PullSheet } from './pull-sheet.tsx';
 import type { Desk } from './use-desk.ts';
-import { clockText } from './when.ts';
 
 interface PullListProps {
   readonly desk: Desk;
@@ -165,5 +165,5 @@ function When({ iso }: { readonly iso: string | null }) {
 
 /** Day and time on the clock of this bench. */
 export function whenText(iso: string | null): string {
-  return iso === null ? text.notRecorded : clockText(iso).replace('T', ' ');
+  return iso === null ? text.notRecorded : timeText(iso).slice(0, 16);
 }

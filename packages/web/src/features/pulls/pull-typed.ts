@@ -1,8 +1,8 @@
 import { type Row, rowWith } from '@provinghouse/contract';
+import { instantOf, readTime } from '../../lib/entry/bench-clock.ts';
 import { text } from '../../lib/text.ts';
 import { nextPull } from './incoming.ts';
 import type { Desk } from './use-desk.ts';
-import { instantOf } from './when.ts';
 
 /** What stands in the fields of a pull that is being entered. */
 export interface PullTyped {
@@ -10,7 +10,7 @@ export interface PullTyped {
   readonly pull: string;
   readonly rig: string;
   readonly operator: string;
-  /** Day and time as the field shows them. */
+  /** Day and time as they are typed, by the clock of this bench. */
   readonly when: string;
   readonly note: string;
   /** What a further pull of a piece is. */
@@ -26,13 +26,14 @@ export function pullFaults(typed: PullTyped, desk: Desk, asksOverride: boolean):
   const words = text.pulls.fault;
   const codes = desk.pulls.map(({ body }) => body.pull);
   const pull = typed.pull.trim();
+  const when = readTime(typed.when);
   const isPulled = desk.pulls.some(({ body }) => body.piece === typed.piece);
   return {
     ...(typed.piece === '' ? { piece: words.piece } : {}),
     ...(typed.rig === '' ? { rig: words.rig } : {}),
     ...(pull === '' ? { pull: words.pull } : {}),
     ...(codes.includes(pull) ? { pull: words.taken(pull, nextPull(codes)) } : {}),
-    ...(instantOf(typed.when) === null ? { when: words.when } : {}),
+    ...(when.ok ? {} : { when: text.entry.fault.typed(when.fault) }),
     ...(isPulled && typed.second === '' ? { second: words.second } : {}),
     ...(asksOverride && typed.override.trim() === '' ? { override: words.override } : {}),
   };

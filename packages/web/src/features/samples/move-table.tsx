@@ -2,7 +2,7 @@ import { type Row, type RowFault, type RowHeld, rowWith } from '@provinghouse/co
 import { useState } from 'react';
 import { Correction } from '../../components/correction.tsx';
 import { type AskedColumn, RowForm } from '../../components/row-form.tsx';
-import { nowText, TimeField } from '../../components/time-field.tsx';
+import { minuteOf, timeText } from '../../lib/entry/bench-clock.ts';
 import { dropDraft } from '../../lib/entry/draft.ts';
 import { enter } from '../../lib/entry/enter.ts';
 import { peopleRows } from '../../lib/entry/people-rows.ts';
@@ -77,7 +77,7 @@ function Moves({ seen, onCorrect }: MoveRowsProps) {
             .map((held) => (
               <tr key={held.id}>
                 <th scope="row">{held.body.move}</th>
-                <td className="figure">{localTime(held.body.moved_at)}</td>
+                <td className="figure">{timeText(held.body.moved_at)}</td>
                 <td>{held.body.place}</td>
                 <td>{held.body.by ?? <span className="soft">{text.notRecorded}</span>}</td>
                 <td className="figure">{held.body.due_back_on ?? <span className="soft">{text.none}</span>}</td>
@@ -96,17 +96,10 @@ function Moves({ seen, onCorrect }: MoveRowsProps) {
   );
 }
 
-/** By the clock of this bench, ISO 8601 without its zone. */
-function localTime(instant: string): string {
-  const at = new Date(instant);
-  if (Number.isNaN(at.getTime())) return instant;
-  return new Date(at.getTime() - at.getTimezoneOffset() * 60_000).toISOString().slice(0, 16).replace('T', ' ');
-}
-
 function moveColumns(bench: Bench): readonly AskedColumn[] {
   return [
     { column: 'place', label: words.place, list: placesOf(bench) },
-    { column: 'moved_at', label: words.at, hint: words.atHint, control: TimeField },
+    { column: 'moved_at', label: words.at },
     { column: 'due_back_on', label: words.due, hint: words.dueHint },
     { column: 'note', label: words.note },
   ];
@@ -134,7 +127,7 @@ function NewMove({ bench, seen, onDone }: MovesProps & { readonly onDone: () => 
     dropDraft(draft);
     onDone();
   };
-  const start = rowWith('custody', { sample, move: next, moved_at: nowText() });
+  const start = rowWith('custody', { sample, move: next, moved_at: minuteOf(new Date()) });
   return (
     <section className="sample-move" aria-label={words.title}>
       <h3>{words.title}</h3>

@@ -2,7 +2,7 @@ import { type Row, rowWith } from '@provinghouse/contract';
 import { useState } from 'react';
 import { TextField } from '../../components/form-field.tsx';
 import { RowForm } from '../../components/row-form.tsx';
-import { nowText } from '../../components/time-field.tsx';
+import { minuteOf } from '../../lib/entry/bench-clock.ts';
 import { dropDraft, type Typed, useDraft } from '../../lib/entry/draft.ts';
 import { enter } from '../../lib/entry/enter.ts';
 import { peopleRows } from '../../lib/entry/people-rows.ts';
@@ -90,7 +90,7 @@ interface Receiving {
 
 function receive(row: Row<'samples'>, { bench, person, place }: Receiving) {
   const { sample } = row;
-  const move = { sample, move: 1, moved_at: nowText(), place, by: person, note: words.receipt };
+  const move = { sample, move: 1, moved_at: minuteOf(new Date()), place, by: person, note: words.receipt };
   return enter(
     { book: bench.campaign.campaign, label: words.entering(sample) },
     {

@@ -16,7 +16,7 @@ export function sampleColumns(
       choices: products.map(({ product, supplier }) => ({ value: product, label: `${supplier}: ${product}` })),
     },
     ...(isNew ? [{ column: 'sample', label: label.sample, hint: hint.sample }] : []),
-    { column: 'received_on', label: label.received_on },
+    { column: 'received_on', label: label.received_on, isOftenToday: true },
     ...(isNew
       ? []
       : [
