@@ -1,29 +1,17 @@
 import assert from 'node:assert/strict';
-import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { after, before, describe, test } from 'node:test';
-import type { FastifyInstance } from 'fastify';
-import { buildApp } from '../src/app.ts';
+import { describe, test } from 'node:test';
 import { problemKinds } from '../src/problem.ts';
+import { serverBench, temporaryFolder } from './bench.ts';
 import { brief, curve, finding, ledger, ledgerState, memoryPorts, reportBytes, summary } from './memory-ports.ts';
 
-let webRoot = '';
-let app: FastifyInstance;
+const webRoot = temporaryFolder();
+await mkdir(join(webRoot, 'assets'));
+await writeFile(join(webRoot, 'index.html'), '<!doctype html><title>page</title>');
+await writeFile(join(webRoot, 'assets', 'main-abc.js'), 'export {};');
 const faults: unknown[] = [];
-
-before(async () => {
-  webRoot = await mkdtemp(join(tmpdir(), 'provinghouse-screens-'));
-  await mkdir(join(webRoot, 'assets'));
-  await writeFile(join(webRoot, 'index.html'), '<!doctype html><title>page</title>');
-  await writeFile(join(webRoot, 'assets', 'main-abc.js'), 'export {};');
-  app = buildApp(memoryPorts, { webRoot, onFault: (error) => faults.push(error) });
-});
-
-after(async () => {
-  await app.close();
-  await rm(webRoot, { recursive: true });
-});
+const { app } = serverBench(memoryPorts, { webRoot, onFault: (error) => faults.push(error) });
 
 const page = { accept: 'text/html,application/xhtml+xml' };
 
@@ -68,22 +56,11 @@ describe('the record is read whole', () => {
 });
 
 describe('what is not the record is a problem with a stable code', () => {
+  const noCampaign = 'There is no campaign NONE in this record. GET /api/campaigns lists those there are.';
   const cases = [
-    [
-      '/api/campaigns/NONE',
-      'campaign-unknown',
-      'There is no campaign NONE in this record. GET /api/campaigns lists those there are.',
-    ],
-    [
-      '/api/campaigns/NONE/brief',
-      'campaign-unknown',
-      'There is no campaign NONE in this record. GET /api/campaigns lists those there are.',
-    ],
-    [
-      '/api/campaigns/NONE/ledger',
-      'campaign-unknown',
-      'There is no campaign NONE in this record. GET /api/campaigns lists those there are.',
-    ],
+    ['/api/campaigns/NONE', 'campaign-unknown', noCampaign],
+    ['/api/campaigns/NONE/brief', 'campaign-unknown', noCampaign],
+    ['/api/campaigns/NONE/ledger', 'campaign-unknown', noCampaign],
     ['/api/campaigns/NONE/report.pdf', 'report-unknown', 'There is no report for campaign NONE.'],
     [
       '/api/campaigns/QUAY-1/pulls/P-9/curve',
@@ -205,11 +182,10 @@ describe('the screens', () => {
   });
 
   test('without built screens the page says how to build them', async () => {
-    const bare = buildApp(memoryPorts, { webRoot: join(webRoot, 'none') });
-    const reply = await bare.inject({ url: '/', headers: page });
+    const bare = serverBench(memoryPorts, { webRoot: join(webRoot, 'none') });
+    const reply = await bare.app.inject({ url: '/', headers: page });
     assert.equal(reply.statusCode, 503);
     assert.equal(reply.json().code, 'screens-not-built');
     assert.match(reply.json().detail, /npm run build/);
-    await bare.close();
   });
 });

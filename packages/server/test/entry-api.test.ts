@@ -1,49 +1,15 @@
 import assert from 'node:assert/strict';
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { after, before, test } from 'node:test';
+import { test } from 'node:test';
 import { rowWith } from '@provinghouse/contract';
-import { type OpenRecord, openRecord } from '@provinghouse/service';
-import type { FastifyInstance, InjectOptions } from 'fastify';
-import { buildApp } from '../src/app.ts';
-import { entryPorts } from '../src/entry-ports.ts';
-import { recordPorts } from '../src/record-ports.ts';
+import { recordBench } from './bench.ts';
+import { quay as campaign } from './memory-ports.ts';
 
-let home = '';
-let record: OpenRecord;
-let app: FastifyInstance;
-const faults: unknown[] = [];
-
-before(async () => {
-  home = await mkdtemp(join(tmpdir(), 'provinghouse-entries-'));
-  record = await openRecord({ home });
-  const { effects } = record;
-  app = buildApp(recordPorts(effects), { entries: entryPorts(effects), onFault: (error) => faults.push(error) });
-});
-
-after(async () => {
-  await app.close();
-  await record.close();
-  await rm(home, { recursive: true, force: true });
-});
-
-const campaign = rowWith('campaign', {
-  campaign: 'QUAY-1',
-  title: 'One chain',
-  question: 'Is it as strong as its mark says?',
-  opened_on: '2026-03-02',
-  decision_rule: 'guarded acceptance',
-  coverage_factor: 2,
-});
+const { app, post, sendFile, faults } = await recordBench();
+const root = '/api/campaigns/QUAY-1';
 const person = rowWith('people', { person: 'gauger', name: 'First person (invented)' });
-
-const post = (url: string, payload: object, headers: InjectOptions['headers'] = {}) =>
-  app.inject({ method: 'POST', url, payload, headers });
 
 test('a campaign is opened, a row entered, corrected, listed and withdrawn, each with the word of the ledger', async () => {
   assert.deepEqual((await post('/api/campaigns', { campaign, who: 'gauger' })).json(), { ledgerSeq: 1 });
-  const root = '/api/campaigns/QUAY-1';
   assert.deepEqual((await post(`${root}/records`, { rows: { people: [person] }, who: 'gauger' })).json(), {
     ledgerSeq: 2,
   });
@@ -62,7 +28,6 @@ test('a campaign is opened, a row entered, corrected, listed and withdrawn, each
 });
 
 test('the same correction from an old revision by somebody else is a conflict with its own code, and nothing is lost', async () => {
-  const root = '/api/campaigns/QUAY-1';
   const second = { ...person, person: 'reader' };
   await post(`${root}/records`, { rows: { people: [second] }, who: 'gauger' });
   const correction = { kind: 'people', id: 'reader', revision: 1, who: 'gauger', why: 'role added' };
@@ -79,19 +44,19 @@ test('the same correction from an old revision by somebody else is a conflict wi
 const refusals: readonly (readonly [string, string, object, number, string])[] = [
   [
     'a row that does not fit its table',
-    '/api/campaigns/QUAY-1/records',
+    `${root}/records`,
     { rows: { people: [{ ...person, name: '' }] }, who: 'g' },
     422,
     'entry-refused',
   ],
   [
     'a column that is none',
-    '/api/campaigns/QUAY-1/records',
+    `${root}/records`,
     { rows: { people: [{ ...person, shoe: 44 }] }, who: 'g' },
     400,
     'body-malformed',
   ],
-  ['nobody named as who', '/api/campaigns/QUAY-1/records', { rows: {}, who: '' }, 400, 'body-malformed'],
+  ['nobody named as who', `${root}/records`, { rows: {}, who: '' }, 400, 'body-malformed'],
   [
     'an unknown campaign',
     '/api/campaigns/NONE/records',
@@ -101,28 +66,28 @@ const refusals: readonly (readonly [string, string, object, number, string])[] =
   ],
   [
     'a correction of nothing',
-    '/api/campaigns/QUAY-1/corrections',
+    `${root}/corrections`,
     { kind: 'people', id: 'none', revision: 1, body: { ...person, person: 'none' }, who: 'g', why: 'x' },
     404,
     'record-unknown',
   ],
   [
     'a correction without a reason',
-    '/api/campaigns/QUAY-1/corrections',
+    `${root}/corrections`,
     { kind: 'people', id: 'reader', revision: 2, body: { ...person, person: 'reader' }, who: 'g', why: ' ' },
     422,
     'entry-refused',
   ],
   ['a campaign code that is taken', '/api/campaigns', { campaign, who: 'g' }, 422, 'entry-refused'],
-  ['a plan that is not complete', '/api/campaigns/QUAY-1/plan/freeze', { who: 'g', why: 'x' }, 422, 'entry-refused'],
+  ['a plan that is not complete', `${root}/plan/freeze`, { who: 'g', why: 'x' }, 422, 'entry-refused'],
 ];
 for (const [what, url, payload, status, code] of refusals)
   test(`${what} is refused with ${status} ${code}, and no entry is written`, async () => {
-    const before = (await app.inject('/api/campaigns/QUAY-1/ledger/state')).json().head;
+    const before = (await app.inject(`${root}/ledger/state`)).json().head;
     const reply = await post(url, payload);
     assert.equal(reply.statusCode, status);
     assert.equal(reply.json().code, code);
-    assert.equal((await app.inject('/api/campaigns/QUAY-1/ledger/state')).json().head, before);
+    assert.equal((await app.inject(`${root}/ledger/state`)).json().head, before);
     assert.deepEqual(faults, []);
   });
 
@@ -133,13 +98,15 @@ test('a page of another site may not write', async () => {
 
 test('bytes of a file come back as they were sent; what a browser might run is only offered to be kept', async () => {
   const bytes = Buffer.from('<script>alert(1)</script>');
-  const headers = { 'content-type': 'application/octet-stream' };
-  const held = (await app.inject({ method: 'PUT', url: '/api/files', payload: bytes, headers })).json();
   const path = 'photographs/one.svg';
   const photograph = rowWith('photographs', { file: path });
-  const request = { rows: { photographs: [photograph] }, files: [{ path, sha256: held.sha256 }], who: 'gauger' };
-  assert.equal((await post('/api/campaigns/QUAY-1/records', request)).statusCode, 200);
-  const reply = await app.inject(`/api/campaigns/QUAY-1/files/${path}`);
+  const request = {
+    rows: { photographs: [photograph] },
+    files: [{ path, sha256: await sendFile(bytes) }],
+    who: 'gauger',
+  };
+  assert.equal((await post(`${root}/records`, request)).statusCode, 200);
+  const reply = await app.inject(`${root}/files/${path}`);
   assert.equal(reply.headers['content-type'], 'application/octet-stream');
   assert.match(String(reply.headers['content-disposition']), /^attachment/);
   assert.deepEqual(reply.rawPayload, bytes);

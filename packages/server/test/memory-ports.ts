@@ -1,10 +1,11 @@
-import type {
-  BriefFinding,
-  CampaignFinding,
-  CampaignSummary,
-  LedgerPage,
-  LedgerState,
-  PullCurve,
+import {
+  type BriefFinding,
+  type CampaignFinding,
+  type CampaignSummary,
+  type LedgerPage,
+  type LedgerState,
+  type PullCurve,
+  rowWith,
 } from '@provinghouse/contract';
 import { InputError } from '@provinghouse/core';
 import type { ServerPorts } from '../src/ports.ts';
@@ -22,27 +23,18 @@ export const summary: CampaignSummary = {
   standing: { conforms: 0, 'does not conform': 0, inconclusive: 0, 'not judged': 1 },
 };
 
+export const quay = rowWith('campaign', {
+  campaign: 'QUAY-1',
+  title: 'One chain',
+  question: 'Is it as strong as its mark says?',
+  opened_on: '2026-03-02',
+  decision_rule: 'guarded acceptance',
+  coverage_factor: 2,
+  marking: 'invented test data',
+});
+
 export const finding: CampaignFinding = {
-  campaign: {
-    campaign: 'QUAY-1',
-    title: 'One chain',
-    question: 'Is it as strong as its mark says?',
-    client: null,
-    laboratory: null,
-    opened_on: '2026-03-02',
-    decision_rule: 'guarded acceptance',
-    coverage_factor: 2,
-    method: null,
-    sampling: null,
-    table_speed_min_mm_per_min: null,
-    table_speed_max_mm_per_min: null,
-    marking: 'invented test data',
-    pieces_per_product: null,
-    order_seed: null,
-    blinding: null,
-    plan_frozen_at: null,
-    unblinded_at: null,
-  },
+  campaign: quay,
   rule: 'guarded acceptance',
   ruleSentence: 'A value must clear its limit by U.',
   people: [],

@@ -1,53 +1,12 @@
 import assert from 'node:assert/strict';
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { after, before, test } from 'node:test';
-import { rowWith } from '@provinghouse/contract';
-import { type OpenRecord, openRecord } from '@provinghouse/service';
-import type { FastifyInstance } from 'fastify';
-import { buildApp } from '../src/app.ts';
-import { entryPorts } from '../src/entry-ports.ts';
-import { recordPorts } from '../src/record-ports.ts';
+import { test } from 'node:test';
+import { campaignBench } from './bench.ts';
 
-let home = '';
-let record: OpenRecord;
-let app: FastifyInstance;
-
-before(async () => {
-  home = await mkdtemp(join(tmpdir(), 'provinghouse-pulls-api-'));
-  record = await openRecord({ home });
-  const { effects } = record;
-  app = buildApp(recordPorts(effects), {
-    entries: entryPorts(effects),
-    onFault: (error) => assert.fail(String(error)),
-  });
-  const campaign = rowWith('campaign', {
-    campaign: 'QUAY-1',
-    title: 'One chain',
-    question: 'Is it as strong as its mark says?',
-    opened_on: '2026-03-02',
-    decision_rule: 'guarded acceptance',
-    coverage_factor: 2,
-  });
-  await app.inject({ method: 'POST', url: '/api/campaigns', payload: { campaign, who: 'gauger' } });
-});
-
-after(async () => {
-  await app.close();
-  await record.close();
-  await rm(home, { recursive: true, force: true });
-});
-
+const { app, post, sendFile } = await campaignBench();
 const preview = (payload: object, code = 'QUAY-1', headers = {}) =>
-  app.inject({ method: 'POST', url: `/api/campaigns/${code}/trace-preview`, payload, headers });
+  post(`/api/campaigns/${code}/trace-preview`, payload, headers);
 const asked = { name: 'a.csv', rig: null, piece: null, pulledAt: null };
-
-async function sent(text: string): Promise<string> {
-  const headers = { 'content-type': 'application/octet-stream' };
-  const reply = await app.inject({ method: 'PUT', url: '/api/files', payload: Buffer.from(text), headers });
-  return reply.json().sha256;
-}
+const sent = (text: string) => sendFile(Buffer.from(text));
 
 test('a file that was sent is previewed with all that is known of it, and nothing is kept', async () => {
   const sha256 = await sent('time_s,force_kN\n0,0\n1,10\n2,20\n3,30\n4,0\n');

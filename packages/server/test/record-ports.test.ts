@@ -1,36 +1,21 @@
 import assert from 'node:assert/strict';
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { after, before, test } from 'node:test';
+import { test } from 'node:test';
 import { fileURLToPath } from 'node:url';
-import { briefOfCampaign, bringIn, type OpenRecord, openRecord } from '@provinghouse/service';
+import { briefOfCampaign, bringIn } from '@provinghouse/service';
 import { recordPorts } from '../src/record-ports.ts';
+import { emptyRecord } from './bench.ts';
 
 const demo = fileURLToPath(new URL('../../../examples/sallow-reach', import.meta.url));
-
-let home = '';
-let record: OpenRecord;
-let campaign = '';
-
-before(async () => {
-  home = await mkdtemp(join(tmpdir(), 'provinghouse-ports-'));
-  record = await openRecord({ home });
-  campaign = (await bringIn({ path: demo, who: 'tester', why: 'to be served' }, record.effects)).campaign;
-});
-
-after(async () => {
-  await record.close();
-  await rm(home, { recursive: true, force: true });
-});
+const { effects } = await emptyRecord();
+const { campaign } = await bringIn({ path: demo, who: 'tester', why: 'to be served' }, effects);
 
 test('the brief of the record is the one the service gives, and is worked out once for a ledger head', async () => {
-  const ports = recordPorts(record.effects);
+  const ports = recordPorts(effects);
   const first = await ports.brief(campaign);
-  assert.deepEqual(first, await briefOfCampaign({ campaign }, record.effects));
+  assert.deepEqual(first, await briefOfCampaign({ campaign }, effects));
   assert.equal(await ports.brief(campaign), first);
 });
 
 test('a campaign the record does not hold has no brief', async () => {
-  assert.equal(await recordPorts(record.effects).brief('NONE'), null);
+  assert.equal(await recordPorts(effects).brief('NONE'), null);
 });

@@ -1,14 +1,14 @@
 import assert from 'node:assert/strict';
 import { once } from 'node:events';
 import type { AddressInfo } from 'node:net';
-import { after, before, describe, test } from 'node:test';
+import { before, describe, test } from 'node:test';
+import { setTimeout } from 'node:timers/promises';
 import { cautions, type LiveMessage, type RigDesk } from '@provinghouse/contract';
 import { InputError } from '@provinghouse/core';
 import { audience } from '@provinghouse/service/pull';
-import type { FastifyInstance } from 'fastify';
-import { WebSocket } from 'ws';
-import { buildApp } from '../src/app.ts';
+import { type ClientOptions, WebSocket } from 'ws';
 import type { RigPorts, WireTestViewer } from '../src/rig-ports.ts';
+import { serverBench } from './bench.ts';
 import { memoryPorts } from './memory-ports.ts';
 
 const desk: RigDesk = {
@@ -60,28 +60,38 @@ const rigs: RigPorts = {
   follow: async (rig, viewer) => (rig === 'RIG-1' ? viewers.join(viewer, [armed]) : null),
 };
 
-let app: FastifyInstance;
+const { app, post } = serverBench(memoryPorts, { rigs });
 let address = '';
 
 before(async () => {
-  app = buildApp(memoryPorts, { rigs });
   await app.listen({ port: 0, host: '127.0.0.1' });
   address = `127.0.0.1:${(app.server.address() as AddressInfo).port}`; // a listening TCP server has one
 });
 
-after(() => app.close());
+/** Opens the live view of a rig, or the test of its wires. */
+const open = (place: string, options: ClientOptions = {}) =>
+  new WebSocket(`ws://${address}/api/rigs/${place}`, options);
 
-const goingOn = { spool: 'QUAY-1.P-001', confirmed: 'ASH-8-1', cautions: [...cautions] };
-const arming = { campaign: 'QUAY-1', piece: 'ASH-8-1', confirmed: 'ASH-8-1', operator: null, cautions: [...cautions] };
+const firstMessage = async (socket: WebSocket) => JSON.parse(String((await once(socket, 'message'))[0]));
 
-function post(url: string, payload: unknown, headers: Readonly<Record<string, string>> = {}) {
-  return app.inject({
-    method: 'POST',
-    url,
-    headers: { host: 'localhost', 'content-type': 'application/json', ...headers },
-    payload: typeof payload === 'string' ? payload : JSON.stringify(payload),
-  });
+/** The status with which a connection was refused. */
+async function refusalOf(socket: WebSocket): Promise<number> {
+  const [, reply] = await once(socket, 'unexpected-response');
+  socket.on('error', () => undefined);
+  socket.terminate();
+  return reply.statusCode;
 }
+
+/** Leaves, and waits until the server has noticed. */
+async function leave(socket: WebSocket): Promise<void> {
+  socket.close();
+  await once(socket, 'close');
+  await setTimeout(50);
+}
+
+const goingOnBlindly = { spool: 'QUAY-1.P-001', confirmed: 'ASH-8-1' };
+const goingOn = { ...goingOnBlindly, cautions: [...cautions] };
+const arming = { campaign: 'QUAY-1', piece: 'ASH-8-1', confirmed: 'ASH-8-1', operator: null, cautions: [...cautions] };
 
 describe('what an operator says reaches the rig', () => {
   const orders = [
@@ -113,13 +123,7 @@ describe('what is refused is a problem with a stable code', () => {
     ['a refusal of the rig', '/api/rigs/RIG-1/arm', { ...arming, piece: 'PULLED' }, 409, 'pull-refused'],
     ['a body with a part missing', '/api/rigs/RIG-1/arm', { campaign: 'QUAY-1' }, 400, 'body-malformed'],
     ['a caution nobody knows', '/api/rigs/RIG-1/arm', { ...arming, cautions: ['luck'] }, 400, 'body-malformed'],
-    [
-      'going on without the cautions',
-      '/api/rigs/RIG-1/go-on',
-      { spool: 'QUAY-1.P-001', confirmed: 'ASH-8-1' },
-      400,
-      'body-malformed',
-    ],
+    ['going on without the cautions', '/api/rigs/RIG-1/go-on', goingOnBlindly, 400, 'body-malformed'],
     ['a mark without words', '/api/rigs/RIG-1/mark', { words: '' }, 400, 'body-malformed'],
     ['a mark that never ends', '/api/rigs/RIG-1/mark', { words: 'x'.repeat(20_000) }, 400, 'body-malformed'],
     ['what is no JSON', '/api/rigs/RIG-1/mark', '{"words":', 400, 'body-malformed'],
@@ -154,46 +158,33 @@ describe('no page of another site reaches the rig', () => {
     });
 
     test(`a WebSocket from ${origin} is refused`, async () => {
-      const socket = new WebSocket(`ws://${address}/api/rigs/RIG-1/live`, { origin });
-      const [, reply] = await once(socket, 'unexpected-response');
-      assert.equal(reply.statusCode, 403);
-      socket.on('error', () => undefined);
-      socket.terminate();
+      assert.equal(await refusalOf(open('RIG-1/live', { origin })), 403);
     });
   }
 
   test('the own screens reach it', async () => {
     assert.equal((await post('/api/rigs/RIG-1/start', {}, { origin: 'http://localhost' })).statusCode, 200);
-    const socket = new WebSocket(`ws://${address}/api/rigs/RIG-1/live`, { origin: `http://${address}` });
-    assert.deepEqual(JSON.parse(String((await once(socket, 'message'))[0])), armed);
-    socket.close();
-    await once(socket, 'close');
+    const socket = open('RIG-1/live', { origin: `http://${address}` });
+    assert.deepEqual(await firstMessage(socket), armed);
+    await leave(socket);
   });
 
   test('a WebSocket under a foreign host name is refused', async () => {
-    const socket = new WebSocket(`ws://${address}/api/rigs/RIG-1/live`, { headers: { host: 'evil.example' } });
-    const [, reply] = await once(socket, 'unexpected-response');
-    assert.equal(reply.statusCode, 421);
-    socket.on('error', () => undefined);
-    socket.terminate();
+    assert.equal(await refusalOf(open('RIG-1/live', { headers: { host: 'evil.example' } })), 421);
   });
 });
 
 describe('a test of the wires', () => {
-  const url = () => `ws://${address}/api/rigs/RIG-1/wires`;
-
   test('goes on for as long as its connection stands', async () => {
-    const socket = new WebSocket(url());
-    assert.equal(JSON.parse(String((await once(socket, 'message'))[0])).kind, 'report');
+    const socket = open('RIG-1/wires');
+    assert.equal((await firstMessage(socket)).kind, 'report');
     assert.equal(lookingOn.size, 1);
-    socket.close();
-    await once(socket, 'close');
-    await new Promise((resolve) => setTimeout(resolve, 50));
+    await leave(socket);
     assert.equal(lookingOn.size, 0);
   });
 
   test('that is over closes the connection', async () => {
-    const socket = new WebSocket(url());
+    const socket = open('RIG-1/wires');
     await once(socket, 'message');
     for (const viewer of lookingOn) viewer.drop();
     assert.equal((await once(socket, 'close'))[0], 1000);
@@ -201,8 +192,8 @@ describe('a test of the wires', () => {
 
   test('is refused in words while a pull has the wires', async () => {
     isPulling = true;
-    const socket = new WebSocket(url());
-    assert.deepEqual(JSON.parse(String((await once(socket, 'message'))[0])), {
+    const socket = open('RIG-1/wires');
+    assert.deepEqual(await firstMessage(socket), {
       kind: 'refused',
       code: 'pull/wires-taken',
       words: 'The wires of RIG-1 are taken by pull P-001.',
@@ -212,35 +203,27 @@ describe('a test of the wires', () => {
   });
 
   test('of a rig that is not there is told by the closing, and no page of another site may begin one', async () => {
-    const unknown = new WebSocket(`ws://${address}/api/rigs/NONE/wires`);
-    assert.equal((await once(unknown, 'close'))[0], 1008);
-    const foreign = new WebSocket(url(), { origin: 'http://evil.example' });
-    const [, reply] = await once(foreign, 'unexpected-response');
-    assert.equal(reply.statusCode, 403);
-    foreign.on('error', () => undefined);
-    foreign.terminate();
+    assert.equal((await once(open('NONE/wires'), 'close'))[0], 1008);
+    assert.equal(await refusalOf(open('RIG-1/wires', { origin: 'http://evil.example' })), 403);
   });
 });
 
 describe('viewers', () => {
   test('a rig that is not there is told by the closing', async () => {
-    const socket = new WebSocket(`ws://${address}/api/rigs/NONE/live`);
-    assert.equal((await once(socket, 'close'))[0], 1008);
+    assert.equal((await once(open('NONE/live'), 'close'))[0], 1008);
   });
 
   test('who leaves is told nothing more', async () => {
-    const socket = new WebSocket(`ws://${address}/api/rigs/RIG-1/live`);
+    const socket = open('RIG-1/live');
     await once(socket, 'message');
     const before = viewers.size();
-    socket.close();
-    await once(socket, 'close');
-    await new Promise((resolve) => setTimeout(resolve, 50));
+    await leave(socket);
     assert.equal(viewers.size(), before - 1);
   });
 
   test('a viewer that does not read holds nobody up, and has the newest state once it reads again', async () => {
-    const quick = new WebSocket(`ws://${address}/api/rigs/RIG-1/live`);
-    const slow = new WebSocket(`ws://${address}/api/rigs/RIG-1/live`);
+    const quick = open('RIG-1/live');
+    const slow = open('RIG-1/live');
     await Promise.all([once(quick, 'message'), once(slow, 'message')]);
     const got = { quick: [] as number[], slow: [] as number[] };
     const take = (list: number[]) => (data: unknown) => {
@@ -257,11 +240,11 @@ describe('viewers', () => {
       viewers.tell({ kind: 'samples', samples, received, rejected: 0 });
       if (received % 10 === 0) await new Promise((resolve) => setImmediate(resolve));
     }
-    while (got.quick.at(-1) !== rounds) await new Promise((resolve) => setTimeout(resolve, 5));
+    while (got.quick.at(-1) !== rounds) await setTimeout(5);
     slow.resume();
-    await new Promise((resolve) => setTimeout(resolve, 100));
+    await setTimeout(100);
     viewers.tell({ kind: 'mark', time_s: 2, words: 'bang' });
-    while (got.slow.at(-1) !== rounds) await new Promise((resolve) => setTimeout(resolve, 5));
+    while (got.slow.at(-1) !== rounds) await setTimeout(5);
     assert.ok(got.slow.length < rounds / 2, `${got.slow.length} messages went to the slow one`);
     assert.ok(viewers.left().behind >= 1);
     quick.terminate();

@@ -1,50 +1,19 @@
 import assert from 'node:assert/strict';
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { after, before, test } from 'node:test';
+import { before, test } from 'node:test';
 import { rowWith } from '@provinghouse/contract';
-import { type OpenRecord, openRecord } from '@provinghouse/service';
-import type { FastifyInstance } from 'fastify';
-import { buildApp } from '../src/app.ts';
-import { entryPorts } from '../src/entry-ports.ts';
-import { recordPorts } from '../src/record-ports.ts';
-
-let home = '';
-let record: OpenRecord;
-let app: FastifyInstance;
+import { campaignBench } from './bench.ts';
 
 const root = '/api/campaigns/QUAY-1';
 const who = 'gauger';
 const cutting = { sample: 'ASH-8-S1', count: 2, links: 5, gaugedOver: null, note: null, piecesBefore: 0, who };
+const claim = { product: 'ASH-8', supplier: 'Ash', nominal_size_mm: 8, specification: 'en-818-3', grade: '4' };
+const products = [rowWith('products', claim)];
+const samples = [rowWith('samples', { sample: 'ASH-8-S1', product: 'ASH-8', received_on: '2026-03-05' })];
 
-before(async () => {
-  home = await mkdtemp(join(tmpdir(), 'provinghouse-samples-'));
-  record = await openRecord({ home });
-  const { effects } = record;
-  app = buildApp(recordPorts(effects), { entries: entryPorts(effects) });
-  const campaign = rowWith('campaign', {
-    campaign: 'QUAY-1',
-    title: 'One chain',
-    question: 'Is it as strong as its mark says?',
-    opened_on: '2026-03-02',
-    decision_rule: 'guarded acceptance',
-    coverage_factor: 2,
-  });
-  const claim = { product: 'ASH-8', supplier: 'Ash', nominal_size_mm: 8, specification: 'en-818-3', grade: '4' };
-  const products = [rowWith('products', claim)];
-  const samples = [rowWith('samples', { sample: 'ASH-8-S1', product: 'ASH-8', received_on: '2026-03-05' })];
-  await app.inject({ method: 'POST', url: '/api/campaigns', payload: { campaign, who } });
-  await app.inject({ method: 'POST', url: `${root}/records`, payload: { rows: { products, samples }, who } });
-});
+const { app, post } = await campaignBench();
+before(() => post(`${root}/records`, { rows: { products, samples }, who }));
 
-after(async () => {
-  await app.close();
-  await record.close();
-  await rm(home, { recursive: true, force: true });
-});
-
-const cut = (payload: object) => app.inject({ method: 'POST', url: `${root}/samples/cut`, payload });
+const cut = (payload: object, headers = {}) => post(`${root}/samples/cut`, payload, headers);
 
 test('a cutting is answered with the codes and the word of the ledger, and with the same when it is sent again', async () => {
   const first = await cut(cutting);
@@ -76,7 +45,5 @@ test('labels are a PDF of the pieces asked for, on either sheet; an unknown piec
 });
 
 test('another site cannot cut a sample', async () => {
-  const headers = { origin: 'http://elsewhere.example' };
-  const reply = await app.inject({ method: 'POST', url: `${root}/samples/cut`, payload: cutting, headers });
-  assert.equal(reply.statusCode, 403);
+  assert.equal((await cut(cutting, { origin: 'http://elsewhere.example' })).statusCode, 403);
 });
