@@ -50,8 +50,14 @@ export function exampleFiles(): Files {
   });
 }
 
+/** What to write into files of the example package; null leaves one out. */
+export type Changes = Readonly<Record<string, string | Uint8Array | null>>;
+
+/** A list of files as datapackage.json holds it. */
+export const descriptor = (resources: unknown) => JSON.stringify({ resources });
+
 /** The example package as a stranger writes it: a list of files and no more. */
-export function handWritten(changes: Readonly<Record<string, string | Uint8Array | null>> = {}): Files {
+export function handWritten(changes: Changes = {}): Files {
   const files = exampleFiles();
   for (const [path, content] of Object.entries(changes)) {
     if (content === null) files.delete(path);
@@ -59,10 +65,7 @@ export function handWritten(changes: Readonly<Record<string, string | Uint8Array
   }
   const listed = [...files.keys()].filter((path) => path !== 'datapackage.json' && !path.startsWith('.'));
   if (changes['datapackage.json'] === undefined)
-    files.set(
-      'datapackage.json',
-      new TextEncoder().encode(JSON.stringify({ resources: listed.map((path) => ({ path })) })),
-    );
+    files.set('datapackage.json', new TextEncoder().encode(descriptor(listed.map((path) => ({ path })))));
   return files;
 }
 
@@ -100,4 +103,14 @@ export async function faultsOf(path: string): Promise<readonly PackageFault[]> {
     throw error;
   }
   throw new Error('the package was read without a fault');
+}
+
+/** The faults of the example package as a stranger writes it, with these changes. */
+export function faultsWith(t: TestContext, changes: Changes): Promise<readonly PackageFault[]> {
+  return faultsOf(writeFolder(temporaryFolder(t), handWritten(changes)));
+}
+
+/** Where a fault is: file, row and column, with a dash for what it does not name. */
+export function placeOf({ file, row, column }: PackageFault): string {
+  return `${file} ${row ?? '-'} ${column ?? '-'}`;
 }
