@@ -147,6 +147,15 @@ describe('a break', () => {
     await context.close();
   });
 
+  test('put right after it was asked about is kept at once', async () => {
+    const { context, page } = await openAs('robin', 'breaks/P-004');
+    await type(page, '3', 'i', 'd', 'Enter');
+    await page.getByText('Link 3 hangs free between the grips').waitFor();
+    await type(page, '0', 'Enter');
+    await page.getByRole('cell', { name: 'robin', exact: true }).waitFor();
+    await context.close();
+  });
+
   test('takes a press on the drawing for a press on its name', async () => {
     const { context, page } = await openAs('wren', 'breaks/P-002');
     for (const [region, name] of [

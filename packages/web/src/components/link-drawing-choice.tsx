@@ -33,7 +33,11 @@ export function DrawnChoice(props: DrawnChoiceProps) {
   const { label, hint, fault = null, value, onChange, options, drawing, layout } = props;
   const id = useId();
   return (
-    <fieldset className={`drawn drawn-${layout}`} aria-describedby={fault === null ? undefined : `${id}-fault`}>
+    <fieldset
+      className={`drawn drawn-${layout}`}
+      data-fault={fault === null ? undefined : true}
+      aria-describedby={fault === null ? undefined : `${id}-fault`}
+    >
       <legend>{label}</legend>
       {hint ? <p className="form-hint">{hint}</p> : null}
       {fault === null ? null : (

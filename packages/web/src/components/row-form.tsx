@@ -131,8 +131,10 @@ export function RowForm<T extends TableName>(props: RowFormProps<T>) {
 }
 
 /** Whoever keeps a form with something wrong in it is set down at the first field that is. */
-function toFirstFault(form: HTMLFormElement | null): void {
-  form?.querySelector<HTMLElement>('[aria-invalid="true"], [data-fault] input')?.focus();
+export function toFirstFault(form: HTMLFormElement | null): void {
+  const found = form?.querySelector<HTMLElement>('[aria-invalid="true"], [data-fault] input');
+  found?.focus();
+  found?.closest('fieldset')?.scrollIntoView({ block: 'nearest' });
 }
 
 interface RowReading<T extends TableName> {

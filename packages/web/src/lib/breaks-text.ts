@@ -52,8 +52,6 @@ export const breaksText = {
     hint: 'Counted from the fixed end, at the left. Press the link, or its number on the keyboard.',
     alt: (links: number) =>
       `The piece in its grips, fixed end at the left: ${plural(links, 'free link', 'free links')} numbered 1 to ${links}, and a gripped link at each end.`,
-    free: (link: number) => `Link ${link}`,
-    gripped: 'Gripped link',
     fault: 'Say which link parted: press it in the drawing, or its number.',
   },
   place: {
@@ -115,10 +113,7 @@ export const breaksText = {
     label: '4. What else was seen',
     hint: 'Old rust, zinc or paint on the face, a notch, a mark of the jaw, a crack in another link.',
   },
-  look: 'Look again before you keep it',
-  lookCure: 'Change what is wrong, or keep it as it stands.',
   keep: 'Keep this reading',
-  keepAsIs: 'Keep it as it stands',
   keepKey: 'or press Enter',
   entry: (piece: string) => `break of ${piece}`,
   taken: 'You have read this link of this piece already. Correct that reading instead.',

@@ -81,6 +81,13 @@ export const entryText = {
     },
     leftOut: 'was left out by the clock of this bench, which was put forward then. Write the time that it showed',
   },
+  drawn: {
+    link: (link: number) => `Link ${link}`,
+    gripped: 'Gripped link',
+    look: 'Look again before you keep it',
+    lookCure: 'Change what is wrong, or keep it as it stands.',
+    keepAsIs: 'Keep it as it stands',
+  },
   fault: {
     typed: (words: string) => `This ${words}.`,
   },

@@ -34,7 +34,6 @@ export const zincText = {
     label: 'Link at hand',
     alt: (links: number, at: number | null) =>
       `The piece, fixed end at the left: ${plural(links, 'free link', 'free links')} numbered 1 to ${links}${at === null ? '.' : `; link ${at} is at hand.`}`,
-    free: (link: number) => `Link ${link}`,
   },
   thickness: {
     label: 'Before the pull: thickness',
@@ -115,9 +114,6 @@ export const zincText = {
     shareHint: 'By eye, 0 to 100; may be left empty.',
     note: '4. What else was seen',
     keep: 'Keep, and go to the next link',
-    keepAsIs: 'Keep it as it stands',
-    look: 'Look again before you keep it',
-    lookCure: 'Change what is wrong, or keep it as it stands.',
     entry: (piece: string, link: number) => `adherence on ${piece}, link ${link}`,
     readings: 'Read so far',
     column: { link: 'link', grade: 'grade', share: 'bare', by: 'read by', note: 'note', change: 'change' },

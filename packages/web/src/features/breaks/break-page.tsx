@@ -7,6 +7,7 @@ import { Notice } from '../../components/notice.tsx';
 import { Page, Section } from '../../components/page.tsx';
 import { Photographs } from '../../components/photographs.tsx';
 import { WhoHere } from '../../components/who-here.tsx';
+import { productOf } from '../../lib/entry/product-of.ts';
 import { hrefs } from '../../lib/route.ts';
 import { text } from '../../lib/text.ts';
 import { nextToRead, type PulledPiece } from './pulled-pieces.ts';
@@ -42,7 +43,7 @@ export function BreakPage({ code, pull, list, person, rows }: BreakPageProps) {
       </Notice>
     );
   const { piece, mine, others } = one;
-  const product = productOf(piece.sample, rows);
+  const product = productOf(piece, rows);
   const form = (label: string) => (
     <Section label={label} note={words.readers(others.length)}>
       <ReadingForm
@@ -108,9 +109,4 @@ function Ways({ code, piece }: { readonly code: string; readonly piece: string }
       </Link>
     </nav>
   );
-}
-
-function productOf(sample: string, { samples, products }: Pick<BreakPageProps['rows'], 'samples' | 'products'>) {
-  const code = samples.find(({ body }) => body.sample === sample)?.body.product;
-  return products.find(({ body }) => body.product === code)?.body ?? null;
 }

@@ -1,13 +1,13 @@
 import { type Row, rowWith } from '@provinghouse/contract';
 import { breakQuestions } from '@provinghouse/core';
-import { type FormEvent, useRef, useState } from 'react';
+import { useRef } from 'react';
+import { ChainChoice } from '../../components/chain-choice.tsx';
+import { DrawnForm } from '../../components/drawn-form.tsx';
 import { TextField } from '../../components/form-field.tsx';
-import { ChainDrawing, chainRegion } from '../../components/link-drawing-chain.tsx';
 import { DrawnChoice } from '../../components/link-drawing-choice.tsx';
 import { LinkDrawing } from '../../components/link-drawing-link.tsx';
 import type { LinkProportion } from '../../components/link-drawing-proportion.ts';
-import { chainScene, type LinkPlace, linkPlaces, linkScene } from '../../components/link-drawing-scene.ts';
-import { useChoiceKeys } from '../../components/use-choice-keys.ts';
+import { type LinkPlace, linkPlaces, linkScene } from '../../components/link-drawing-scene.ts';
 import { dropDraft, useDraft } from '../../lib/entry/draft.ts';
 import { enter } from '../../lib/entry/enter.ts';
 import { peopleRows } from '../../lib/entry/people-rows.ts';
@@ -37,90 +37,58 @@ export function ReadingForm(props: ReadingFormProps) {
   const words = text.breaks;
   const draft = `break ${code} ${pull.pull} ${examiner}`;
   const [typed, setTyped] = useDraft(draft, nothing);
-  const [isAsked, setAsked] = useState(false);
-  const [looked, setLooked] = useState('');
-  const [refused, setRefused] = useState<string | null>(null);
-  const [isSending, setSending] = useState(false);
   const form = useRef<HTMLFormElement>(null);
-  const set = (part: string, value: string) => {
-    setRefused(null);
+  const set = (part: string, value: string) =>
     setTyped((now) => ({ ...now, [part]: value, ...(part === 'link' ? placeWith(value, now.position ?? '') : {}) }));
-  };
   const choose = (part: Part, value: string) => {
     set(part, value);
     showPart(form.current, part);
   };
-  const questions = breakQuestions(draftOf(typed));
   const faultOf = faultsOf(typed, mine);
-  const keep = async () => {
-    setAsked(true);
-    const wrong = parts.find((part) => faultOf[part] !== null);
-    if (wrong !== undefined) return focusPart(form.current, wrong);
-    // Odd readings are asked about once, then kept as they stand.
-    if (questions.join() !== looked) return setLooked(questions.join());
-    setSending(true);
+  const send = () => {
+    const { link, position = '', mode = '', note } = typed;
     const row = rowWith('breaks', {
-      ...{ pull: pull.pull, link: Number(typed.link), examiner, note: typed.note?.trim() || null },
-      ...{ position: typed.position ?? '', mode: typed.mode ?? '' },
+      pull: pull.pull,
+      link: Number(link),
+      examiner,
+      position,
+      mode,
+      note: note?.trim() || null,
     });
     const rows = { people: peopleRows(people, examiner), breaks: [row] };
-    const outcome = await enter({ book: code, label: words.entry(piece.piece) }, { rows });
-    setSending(false);
-    if (!outcome.kept) return setRefused(outcome.fault.detail);
-    dropDraft(draft);
-    onKept();
+    return enter({ book: code, label: words.entry(piece.piece) }, { rows });
   };
-  useChoiceKeys({ ...letterKeys(piece.links, choose), enter: () => void keep() });
   return (
-    <form
-      ref={form}
-      className="reading-form form"
-      noValidate
-      onSubmit={(event: FormEvent) => {
-        event.preventDefault();
-        void keep();
+    <DrawnForm
+      form={form}
+      typed={typed}
+      isSound={parts.every((part) => faultOf[part] === null)}
+      questions={breakQuestions(draftOf(typed))}
+      keys={letterKeys(piece.links, choose)}
+      keep={words.keep}
+      keepKey={words.keepKey}
+      send={send}
+      onKept={() => {
+        dropDraft(draft);
+        onKept();
       }}
+      onCancel={onCancel}
     >
-      <Parts {...props} typed={typed} faultOf={isAsked ? faultOf : noFaults} set={set} />
-      <div className="reading-part">
-        <TextField
-          label={words.note.label}
-          hint={words.note.hint}
-          rows={2}
-          value={typed.note ?? ''}
-          onChange={(note) => set('note', note)}
-        />
-      </div>
-      <div>
-        {questions.length > 0 && looked === questions.join() ? (
-          <div className="asked" role="alert">
-            <p>
-              <strong>{words.look}</strong>
-            </p>
-            {questions.map((question) => (
-              <p key={question}>{question}</p>
-            ))}
-            <p className="soft">{words.lookCure}</p>
+      {(isAsked) => (
+        <>
+          <Parts {...props} typed={typed} faultOf={isAsked ? faultOf : noFaults} set={set} />
+          <div className="reading-part">
+            <TextField
+              label={words.note.label}
+              hint={words.note.hint}
+              rows={2}
+              value={typed.note ?? ''}
+              onChange={(note) => set('note', note)}
+            />
           </div>
-        ) : null}
-        {refused === null ? null : (
-          <p className="form-fault" role="alert">
-            {refused}
-          </p>
-        )}
-        <p className="form-keys">
-          <button type="submit" className="press press-main" disabled={isSending}>
-            {questions.length > 0 && looked === questions.join() ? words.keepAsIs : words.keep}
-          </button>
-          <span className="soft keys-aside">{words.keepKey}</span>
-          {onCancel ? (
-            <button type="button" className="press" onClick={onCancel}>
-              {text.entry.form.cancel}
-            </button>
-          ) : null}
-        </p>
-      </div>
-    </form>
+        </>
+      )}
+    </DrawnForm>
   );
 }
 
@@ -166,12 +134,6 @@ function showPart(form: HTMLFormElement | null, chosen: Part): void {
   next?.scrollIntoView({ block: 'nearest' });
 }
 
-function focusPart(form: HTMLFormElement | null, part: Part): void {
-  const radio = form?.querySelectorAll('fieldset')[parts.indexOf(part)]?.querySelector('input');
-  radio?.focus();
-  radio?.closest('fieldset')?.scrollIntoView({ block: 'nearest' });
-}
-
 interface PartsProps extends ReadingFormProps {
   readonly typed: Typed;
   readonly faultOf: Faults;
@@ -180,32 +142,22 @@ interface PartsProps extends ReadingFormProps {
 
 function Parts({ pulled, proportion, product, typed, faultOf, set }: PartsProps) {
   const { link, place, mode, drawnBy } = text.breaks;
-  const chain = chainScene(proportion, pulled.piece.links);
   const scene = linkScene(proportion);
   const size_mm = product?.nominal_size_mm ?? null;
   const pitch = size_mm === null ? `${proportion.pitch} d` : `${Math.round(proportion.pitch * size_mm * 100) / 100} mm`;
   const by = proportion.basis === 'rulebook' ? drawnBy.rulebook(claimOf(product)) : drawnBy[proportion.basis];
-  const links = [0, ...chain.links.map((one) => one.link)];
   return (
     <>
-      <DrawnChoice
-        layout="below"
+      <ChainChoice
         label={link.label}
         hint={link.hint}
         fault={faultOf.link}
-        value={typed.link ?? ''}
-        onChange={(value) => set('link', value)}
-        drawing={{
-          viewBox: chain.viewBox,
-          alt: link.alt(pulled.piece.links),
-          content: <ChainDrawing scene={chain} at={typed.link === '' ? null : Number(typed.link)} />,
-        }}
-        options={links.map((one) => ({
-          value: `${one}`,
-          label: one === 0 ? link.gripped : link.free(one),
-          letter: one > 9 ? null : `${one}`,
-          region: chainRegion(chain, one),
-        }))}
+        alt={link.alt(pulled.piece.links)}
+        proportion={proportion}
+        links={pulled.piece.links}
+        at={typed.link === '' ? null : Number(typed.link)}
+        isOfBreak
+        onChange={(at) => set('link', `${at}`)}
       />
       <DrawnChoice
         layout="beside"

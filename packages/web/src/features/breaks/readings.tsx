@@ -1,9 +1,10 @@
 import type { RowHeld } from '@provinghouse/contract';
 import { readerStanding } from '@provinghouse/core';
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useRef } from 'react';
 import { Link } from 'wouter';
-import { Correction, Withdrawal } from '../../components/correction.tsx';
+import { ColumnHeads } from '../../components/column-heads.tsx';
 import { ReaderMark } from '../../components/reader-mark.tsx';
+import { RowChanges } from '../../components/row-changes.tsx';
 import type { AskedColumn } from '../../components/row-form.tsx';
 import { hrefs } from '../../lib/route.ts';
 import { text } from '../../lib/text.ts';
@@ -37,15 +38,7 @@ export function Readings({ code, piece, readings, next, isAnother, onAnother }: 
       </p>
       <div className="pad-scroll">
         <table className="leaf breaks-table">
-          <thead>
-            <tr>
-              {Object.values(words.column).map((name) => (
-                <th key={name} scope="col">
-                  {name}
-                </th>
-              ))}
-            </tr>
-          </thead>
+          <ColumnHeads names={Object.values(words.column)} />
           <tbody>
             {sorted.map((row) => (
               <ReadingRow key={row.id} code={code} piece={piece} row={row} />
@@ -84,11 +77,8 @@ interface ReadingRowProps {
 }
 
 function ReadingRow({ code, piece, row }: ReadingRowProps) {
-  const [sheet, setSheet] = useState<'correct' | 'take out' | null>(null);
   const words = text.breaks;
   const { link, position, mode, examiner, note } = row.body;
-  const what = words.what(piece, examiner);
-  const done = () => setSheet(null);
   return (
     <tr>
       <td>{link === 0 ? words.gripped : link}</td>
@@ -96,28 +86,14 @@ function ReadingRow({ code, piece, row }: ReadingRowProps) {
       <td>{mode}</td>
       <td>{examiner}</td>
       <td>{note ?? ''}</td>
-      <td className="changes">
-        <button
-          type="button"
-          className="press press-small"
-          aria-label={words.correctNamed(examiner, link)}
-          onClick={() => setSheet('correct')}
-        >
-          {text.entry.correction.open}
-        </button>{' '}
-        <button
-          type="button"
-          className="press press-small"
-          aria-label={words.takeOutNamed(examiner, link)}
-          onClick={() => setSheet('take out')}
-        >
-          {text.entry.correction.withdraw}
-        </button>
-        {sheet === 'correct' ? (
-          <Correction book={code} kind="breaks" held={row} asked={asked} what={what} onDone={done} />
-        ) : null}
-        {sheet === 'take out' ? <Withdrawal book={code} kind="breaks" held={row} what={what} onDone={done} /> : null}
-      </td>
+      <RowChanges
+        book={code}
+        kind="breaks"
+        held={row}
+        asked={asked}
+        what={words.what(piece, examiner)}
+        names={{ correct: words.correctNamed(examiner, link), takeOut: words.takeOutNamed(examiner, link) }}
+      />
     </tr>
   );
 }

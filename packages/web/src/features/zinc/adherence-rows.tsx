@@ -1,8 +1,8 @@
 import type { RowHeld } from '@provinghouse/contract';
 import { adherenceWords } from '@provinghouse/core';
-import { useState } from 'react';
-import { Correction, Withdrawal } from '../../components/correction.tsx';
+import { ColumnHeads } from '../../components/column-heads.tsx';
 import { Figure } from '../../components/figure.tsx';
+import { RowChanges } from '../../components/row-changes.tsx';
 import type { AskedColumn } from '../../components/row-form.tsx';
 import { text } from '../../lib/text.ts';
 
@@ -22,15 +22,7 @@ export function AdherenceRows({ code, piece, read }: AdherenceRowsProps) {
     <div className="pad-scroll adherence-rows">
       <table className="leaf">
         <caption>{words.readings}</caption>
-        <thead>
-          <tr>
-            {Object.values(words.column).map((name) => (
-              <th key={name} scope="col">
-                {name}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <ColumnHeads names={Object.values(words.column)} />
         <tbody>
           {sorted.map((row) => (
             <AdherenceRow key={row.id} code={code} piece={piece} row={row} />
@@ -54,10 +46,7 @@ interface AdherenceRowProps {
 }
 
 function AdherenceRow({ code, piece, row }: AdherenceRowProps) {
-  const [sheet, setSheet] = useState<'correct' | 'take out' | null>(null);
   const { link, adherence, flaked_share_pct, by, note } = row.body;
-  const what = words.what(piece, link);
-  const done = () => setSheet(null);
   return (
     <tr>
       <th scope="row">{link}</th>
@@ -67,28 +56,14 @@ function AdherenceRow({ code, piece, row }: AdherenceRowProps) {
       </td>
       <td>{by ?? text.none}</td>
       <td>{note ?? ''}</td>
-      <td className="changes">
-        <button
-          type="button"
-          className="press press-small"
-          aria-label={words.correctNamed(link)}
-          onClick={() => setSheet('correct')}
-        >
-          {text.entry.correction.open}
-        </button>{' '}
-        <button
-          type="button"
-          className="press press-small"
-          aria-label={words.takeOutNamed(link)}
-          onClick={() => setSheet('take out')}
-        >
-          {text.entry.correction.withdraw}
-        </button>
-        {sheet === 'correct' ? (
-          <Correction book={code} kind="zinc" held={row} asked={asked} what={what} onDone={done} />
-        ) : null}
-        {sheet === 'take out' ? <Withdrawal book={code} kind="zinc" held={row} what={what} onDone={done} /> : null}
-      </td>
+      <RowChanges
+        book={code}
+        kind="zinc"
+        held={row}
+        asked={asked}
+        what={words.what(piece, link)}
+        names={{ correct: words.correctNamed(link), takeOut: words.takeOutNamed(link) }}
+      />
     </tr>
   );
 }

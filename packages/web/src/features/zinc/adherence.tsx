@@ -1,12 +1,11 @@
 import { type Row, rowWith, tables } from '@provinghouse/contract';
 import { adherenceQuestion, adherenceWords } from '@provinghouse/core';
-import { type FormEvent, useRef, useState } from 'react';
+import { useRef, useState } from 'react';
+import { ChainChoice } from '../../components/chain-choice.tsx';
+import { DrawnForm } from '../../components/drawn-form.tsx';
 import { TextField } from '../../components/form-field.tsx';
-import { ChainDrawing, chainRegion } from '../../components/link-drawing-chain.tsx';
 import { DrawnChoice } from '../../components/link-drawing-choice.tsx';
 import type { LinkProportion } from '../../components/link-drawing-proportion.ts';
-import { chainScene } from '../../components/link-drawing-scene.ts';
-import { useChoiceKeys } from '../../components/use-choice-keys.ts';
 import { readTyped } from '../../lib/entry/cell-text.ts';
 import { enter } from '../../lib/entry/enter.ts';
 import { peopleRows } from '../../lib/entry/people-rows.ts';
@@ -40,95 +39,59 @@ export function Adherence({ code, piece, rows, proportion }: AdherenceProps) {
   const read = held.filter(({ body }) => body.adherence !== null || body.flaked_share_pct !== null);
   const done = new Set(read.map(({ body }) => body.link));
   const [typed, setTyped] = useState<Typed>({ ...blank, link: `${firstOpen(piece.links, done) ?? ''}` });
-  const [isAsked, setAsked] = useState(false);
-  const [looked, setLooked] = useState<string | null>(null);
-  const [refused, setRefused] = useState<string | null>(null);
   const form = useRef<HTMLFormElement>(null);
-  const set = (change: Partial<Typed>) => {
-    setRefused(null);
-    setTyped((now) => ({ ...now, ...change }));
-  };
+  const set = (change: Partial<Typed>) => setTyped((now) => ({ ...now, ...change }));
   const share = readTyped(tables.zinc.fields.flaked_share_pct, typed.share.replace(/\s*%\s*$/, ''));
   const grade = typed.grade === '' ? null : Number(typed.grade);
   const share_pct = share.ok && typeof share.value === 'number' ? share.value : null;
   const question = adherenceQuestion(grade, share_pct);
-  const keep = async () => {
-    setAsked(true);
-    if (typed.link === '' || grade === null || !share.ok) return focusFirst(form.current, typed);
-    if (question !== null && looked !== question) return setLooked(question);
+  const send = () => {
     const link = Number(typed.link);
+    const taken = held.map(({ body }) => body);
     const row = rowWith('zinc', {
-      ...placeOn(
-        link,
-        held.map(({ body }) => body),
-      ),
-      ...{
-        piece: piece.piece,
-        adherence: grade,
-        flaked_share_pct: share_pct,
-        by: person,
-        note: typed.note.trim() || null,
-      },
+      ...placeOn(link, taken),
+      piece: piece.piece,
+      adherence: grade,
+      flaked_share_pct: share_pct,
+      by: person,
+      note: typed.note.trim() || null,
     });
-    const people = peopleRows(
-      rows.people.map(({ body }) => body),
-      person,
-    );
-    const label = words.entry(piece.piece, link);
-    const outcome = await enter({ book: code, label }, { rows: { people, zinc: [row] } });
-    if (!outcome.kept) return setRefused(outcome.fault.detail);
-    setAsked(false);
-    setLooked(null);
-    setTyped({ ...blank, link: `${firstOpen(piece.links, new Set([...done, link])) ?? ''}` });
+    const known = rows.people.map(({ body }) => body);
+    const people = peopleRows(known, person);
+    return enter({ book: code, label: words.entry(piece.piece, link) }, { rows: { people, zinc: [row] } });
   };
-  const gradeKeys = adherenceWords.map((_, one) => [`${one}`, () => set({ grade: `${one}` })] as const);
-  useChoiceKeys({ ...Object.fromEntries(gradeKeys), enter: () => void keep() });
+  const toNext = () =>
+    setTyped({ ...blank, link: `${firstOpen(piece.links, new Set([...done, Number(typed.link)])) ?? ''}` });
   return (
     <>
-      <form
-        ref={form}
-        className="reading-form form"
-        noValidate
-        onSubmit={(event: FormEvent) => {
-          event.preventDefault();
-          void keep();
-        }}
+      <DrawnForm
+        form={form}
+        typed={typed}
+        isSound={typed.link !== '' && grade !== null && share.ok}
+        questions={question === null ? [] : [question]}
+        keys={Object.fromEntries(adherenceWords.map((_, one) => [`${one}`, () => set({ grade: `${one}` })]))}
+        keep={words.keep}
+        send={send}
+        onKept={toNext}
       >
-        <LinkAndGrade {...{ piece, proportion, done, typed, set }} isAsked={isAsked} />
-        <div className="form-fields">
-          <TextField
-            label={words.share}
-            hint={words.shareHint}
-            isNumber
-            unit="%"
-            fault={isAsked && !share.ok ? text.entry.fault.typed(share.fault) : null}
-            value={typed.share}
-            onChange={(next) => set({ share: next })}
-          />
-          <TextField label={words.note} value={typed.note} onChange={(note) => set({ note })} />
-        </div>
-        <div>
-          {question !== null && looked === question ? (
-            <div className="asked" role="alert">
-              <p>
-                <strong>{words.look}</strong>
-              </p>
-              <p>{question}</p>
-              <p className="soft">{words.lookCure}</p>
+        {(isAsked) => (
+          <>
+            <LinkAndGrade {...{ piece, proportion, done, typed, set, isAsked }} />
+            <div className="form-fields">
+              <TextField
+                label={words.share}
+                hint={words.shareHint}
+                isNumber
+                unit="%"
+                fault={isAsked && !share.ok ? text.entry.fault.typed(share.fault) : null}
+                value={typed.share}
+                onChange={(next) => set({ share: next })}
+              />
+              <TextField label={words.note} value={typed.note} onChange={(note) => set({ note })} />
             </div>
-          ) : null}
-          {refused === null ? null : (
-            <p className="form-fault" role="alert">
-              {refused}
-            </p>
-          )}
-          <p className="form-keys">
-            <button type="submit" className="press press-main">
-              {question !== null && looked === question ? words.keepAsIs : words.keep}
-            </button>
-          </p>
-        </div>
-      </form>
+          </>
+        )}
+      </DrawnForm>
       <AdherenceRows code={code} piece={piece.piece} read={read} />
     </>
   );
@@ -142,15 +105,6 @@ function firstOpen(links: number, done: ReadonlySet<number>): number | null {
   return null;
 }
 
-function focusFirst(form: HTMLFormElement | null, { link, grade }: Typed): void {
-  const at = link === '' ? 0 : grade === '' ? 1 : null;
-  const found =
-    at === null
-      ? form?.querySelector<HTMLElement>('[aria-invalid]')
-      : form?.querySelectorAll('fieldset')[at]?.querySelector('input');
-  found?.focus();
-}
-
 interface LinkAndGradeProps extends Omit<AdherenceProps, 'code' | 'rows'> {
   readonly done: ReadonlySet<number>;
   readonly typed: Typed;
@@ -159,28 +113,19 @@ interface LinkAndGradeProps extends Omit<AdherenceProps, 'code' | 'rows'> {
 }
 
 function LinkAndGrade({ piece, proportion, done, typed, set, isAsked }: LinkAndGradeProps) {
-  const scene = chainScene(proportion, piece.links);
   const at = typed.link === '' ? null : Number(typed.link);
   return (
     <>
-      <DrawnChoice
-        layout="below"
+      <ChainChoice
         label={words.linkLabel}
         hint={words.linkHint}
-        fault={isAsked && typed.link === '' ? words.linkFault : null}
-        value={typed.link}
-        onChange={(link) => set({ link })}
-        drawing={{
-          viewBox: scene.viewBox,
-          alt: text.zinc.chain.alt(piece.links, at),
-          content: <ChainDrawing scene={scene} at={at} marked={done} />,
-        }}
-        options={scene.links.map(({ link }) => ({
-          value: `${link}`,
-          label: text.zinc.chain.free(link),
-          letter: null,
-          region: chainRegion(scene, link),
-        }))}
+        fault={isAsked && at === null ? words.linkFault : null}
+        alt={text.zinc.chain.alt(piece.links, at)}
+        proportion={proportion}
+        links={piece.links}
+        at={at}
+        marked={done}
+        onChange={(link) => set({ link: `${link}` })}
       />
       <DrawnChoice
         layout="pictures"

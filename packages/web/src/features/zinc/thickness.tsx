@@ -1,11 +1,9 @@
 import type { Row } from '@provinghouse/contract';
 import { type KeyboardEvent, useEffect, useRef } from 'react';
 import { Link, useLocation } from 'wouter';
+import { ChainChoice } from '../../components/chain-choice.tsx';
 import { FormField } from '../../components/form-field.tsx';
-import { ChainDrawing, chainRegion } from '../../components/link-drawing-chain.tsx';
-import { DrawnChoice } from '../../components/link-drawing-choice.tsx';
 import type { LinkProportion } from '../../components/link-drawing-proportion.ts';
-import { chainScene } from '../../components/link-drawing-scene.ts';
 import { Section } from '../../components/page.tsx';
 import { hrefs } from '../../lib/route.ts';
 import { text } from '../../lib/text.ts';
@@ -43,7 +41,6 @@ export function Thickness({ code, piece, rows, proportion, isPulled, next }: Thi
   useEffect(() => {
     if (isAsking) field.current?.focus({ preventScroll: true });
   }, [isAsking]);
-  const scene = chainScene(proportion, piece.links);
   const at = entry.place?.link ?? null;
   return (
     <>
@@ -66,25 +63,16 @@ export function Thickness({ code, piece, rows, proportion, isPulled, next }: Thi
             code={code}
             next={next}
           />
-          <DrawnChoice
-            layout="below"
+          <ChainChoice
             label={text.zinc.chain.label}
-            value={at === null ? null : `${at}`}
+            alt={text.zinc.chain.alt(piece.links, at)}
+            proportion={proportion}
+            links={piece.links}
+            at={at}
             onChange={(link) => {
-              entry.toLink(Number(link));
+              entry.toLink(link);
               field.current?.focus({ preventScroll: true });
             }}
-            drawing={{
-              viewBox: scene.viewBox,
-              alt: text.zinc.chain.alt(piece.links, at),
-              content: <ChainDrawing scene={scene} at={at} />,
-            }}
-            options={scene.links.map(({ link }) => ({
-              value: `${link}`,
-              label: text.zinc.chain.free(link),
-              letter: null,
-              region: chainRegion(scene, link),
-            }))}
           />
         </div>
       </Section>

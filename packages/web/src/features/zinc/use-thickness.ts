@@ -91,7 +91,7 @@ export function useThickness({ code, piece, rows, plan, gauge }: ThicknessSurvey
     setFault(wrong);
     if (wrong !== null || place === null || !reading.ok || typeof reading.value !== 'number') return;
     const thickness_um = reading.value;
-    const others_um = [...thicknessesLike(piece.piece, rows), ...pending.map((one) => one.thickness_um)];
+    const others_um = [...thicknessesLike(piece, rows), ...pending.map((one) => one.thickness_um)];
     const found = thicknessQuestions({ thickness_um, others_um });
     if (found.length > 0 && asked?.typed !== typed) return setAsked({ typed, questions: found });
     setAsked(undefined);

@@ -3,11 +3,12 @@ import { proportionOf } from '../../components/link-drawing-proportion.ts';
 import { Notice } from '../../components/notice.tsx';
 import { Page, Section } from '../../components/page.tsx';
 import { Photographs } from '../../components/photographs.tsx';
+import { productOf } from '../../lib/entry/product-of.ts';
 import { hrefs } from '../../lib/route.ts';
 import { text } from '../../lib/text.ts';
 import { Adherence } from './adherence.tsx';
 import { Thickness } from './thickness.tsx';
-import { productOf, type ZincRows } from './zinc-rows.ts';
+import type { ZincRows } from './zinc-rows.ts';
 
 interface ZincPageProps {
   readonly code: string;
@@ -29,7 +30,7 @@ export function ZincPage({ code, piece, rows }: ZincPageProps) {
         </p>
       </Notice>
     );
-  const product = productOf(piece, rows);
+  const product = productOf(found, rows);
   const proportion = proportionOf(product, rows.own);
   const isPulled = rows.pulls.some(({ body }) => body.piece === piece);
   const next = rows.pieces[at + 1]?.body.piece ?? null;

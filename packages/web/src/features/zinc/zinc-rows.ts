@@ -1,5 +1,6 @@
 import type { Row, RowHeld } from '@provinghouse/contract';
 import { type OwnStandard, surveyZinc, type ZincSurvey } from '@provinghouse/core';
+import { productOf } from '../../lib/entry/product-of.ts';
 
 /** What the screens of Zinc read. */
 export interface ZincRows {
@@ -29,15 +30,8 @@ export function surveyOf(rows: readonly Row<'zinc'>[]): ZincSurvey | null {
   );
 }
 
-/** The product a piece is of. */
-export function productOf(piece: string, rows: ZincRows): Row<'products'> | null {
-  const sample = rows.pieces.find(({ body }) => body.piece === piece)?.body.sample;
-  const code = rows.samples.find(({ body }) => body.sample === sample)?.body.product;
-  return rows.products.find(({ body }) => body.product === code)?.body ?? null;
-}
-
 /** Every thickness read on pieces of the same product, um. */
-export function thicknessesLike(piece: string, rows: ZincRows): readonly number[] {
+export function thicknessesLike(piece: Row<'pieces'>, rows: ZincRows): readonly number[] {
   const product = productOf(piece, rows)?.product;
   const samples = new Set(rows.samples.filter(({ body }) => body.product === product).map(({ body }) => body.sample));
   const pieces = new Set(rows.pieces.filter(({ body }) => samples.has(body.sample)).map(({ body }) => body.piece));
