@@ -26,7 +26,8 @@ export {
 } from './finding-data.ts';
 export { type LongChainCurve, longChainCurve } from './long-chain-curve.ts';
 export { longChainCurveTable } from './long-chain-table.ts';
-export type { FigureSetting, Theme } from './sheet/setting.ts';
+export { element } from './sheet/element.ts';
+export { type FigureSetting, type Ink, inkOf, type Theme } from './sheet/setting.ts';
 export { csvOf, type FigureCell, type FigureColumn, type FigureTable, shownCells } from './sheet/table.ts';
 export {
   type OverlaidRule,

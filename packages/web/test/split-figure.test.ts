@@ -1,7 +1,9 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
+import { inkOf } from '@provinghouse/figure';
 import fc from 'fast-check';
-import { splitFigureTable } from '../src/features/findings/split-figure.ts';
+import { parseHTML } from 'linkedom';
+import { splitFigure, splitFigureTable } from '../src/features/findings/split-figure.ts';
 
 const bars = fc.array(
   fc.record({
@@ -27,3 +29,21 @@ test('the step by size and the step by steel come to the two together', () => {
     { seed: 7, numRuns: 200 },
   );
 });
+
+for (const theme of ['paper', 'screen-light', 'screen-dark'] as const)
+  test(`the ${theme} figure has the inks, the lines and the face of the other figures`, () => {
+    const { document } = parseHTML('<html></html>');
+    const ink = inkOf({ theme });
+    const drawn = splitFigure([{ product: 'ASH-8', size_pct: 3, total_pct: -2 }], { document, width: 600, theme });
+    assert.equal(drawn.getAttribute('font-family'), ink.family);
+    const inks = new Set<unknown>(Object.values(ink));
+    const lines = [0.5 * ink.line, ink.line].map((line) => String(Number(line.toFixed(2))));
+    for (const part of drawn.querySelectorAll('*')) {
+      for (const name of ['fill', 'stroke']) {
+        const paint = part.getAttribute(name);
+        assert.ok(paint === null || inks.has(paint), `${name} ${paint}`);
+      }
+      const width = part.getAttribute('stroke-width');
+      assert.ok(width === null || lines.includes(width), `a line of ${width}`);
+    }
+  });

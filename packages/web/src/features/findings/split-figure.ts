@@ -1,4 +1,4 @@
-import type { FigureSetting, FigureTable } from '@provinghouse/figure';
+import { element, type FigureSetting, type FigureTable, type Ink, inkOf } from '@provinghouse/figure';
 import { text } from '../../lib/text.ts';
 
 /** The step the bar makes from the minimum, and from there the step the steel makes, in per cent. */
@@ -9,33 +9,12 @@ export interface SplitBar {
   readonly total_pct: number | null;
 }
 
-interface Ink {
-  readonly ink: string;
-  readonly soft: string;
-  readonly hair: string;
-  readonly accent: string;
-  readonly wash: string;
-}
-
-const inks: Readonly<Record<FigureSetting['theme'], Ink>> = {
-  paper: { ink: '#1b2120', soft: '#59625f', hair: '#c9cfcd', accent: '#0b5057', wash: '#dde3e1' },
-  'screen-light': { ink: '#1a2225', soft: '#505c60', hair: '#d5d2c6', accent: '#0b5057', wash: '#d9e3e0' },
-  'screen-dark': { ink: '#e9e6da', soft: '#a9b3b2', hair: '#334044', accent: '#79c7c9', wash: '#24393c' },
-};
-
-const usualEm: Readonly<Record<FigureSetting['theme'], number>> = {
-  paper: 7.2,
-  'screen-light': 13.5,
-  'screen-dark': 13.5,
-};
-
 /** Advance of a letter of the sans in ems, on the wide side: enough to keep a column of names free. */
 const letterWidth = 0.6;
 
 interface Scale {
   readonly ink: Ink;
   readonly em: number;
-  readonly width: number;
   /** Right edge of the names. */
   readonly names: number;
   readonly place: (percent: number) => number;
@@ -45,19 +24,20 @@ interface Scale {
 /** A row for each product: from the minimum first the step by size, below it from there the step by steel. Leftwards is a loss. */
 export function splitFigure(bars: readonly SplitBar[], setting: FigureSetting): SVGSVGElement {
   const scale = scaleOf(bars, setting);
-  const { em, ink, width } = scale;
+  const { em, ink } = scale;
   const row = 2.5 * em;
   const top = 2.4 * em;
   const bottom = top + bars.length * row;
   const height = bottom + 3 * em;
-  const make = maker(setting.document);
+  const { width } = setting;
+  const make: Make = (name, attributes, words = []) => element(setting.document, name, attributes, words);
   const drawn = make('svg', {
     role: 'img',
     'aria-label': inWords(bars),
     width,
     height,
     viewBox: `0 0 ${width} ${height}`,
-    'font-family': "'Source Sans 3 Variable', 'Source Sans 3', sans-serif",
+    'font-family': ink.family,
     'font-size': em,
     'font-variant': 'tabular-nums',
     fill: ink.ink,
@@ -70,35 +50,30 @@ export function splitFigure(bars: readonly SplitBar[], setting: FigureSetting): 
   return drawn;
 }
 
-function scaleOf(bars: readonly SplitBar[], { width, theme, em = usualEm[theme] }: FigureSetting): Scale {
+function scaleOf(bars: readonly SplitBar[], setting: FigureSetting): Scale {
+  const ink = inkOf(setting);
+  const { em } = ink;
   const ends = bars.flatMap((bar) => [bar.size_pct, bar.total_pct ?? bar.size_pct]);
   const span = Math.max(2, ...ends) - Math.min(-2, ...ends);
   const step = [1, 2, 5, 10, 20, 50, 100, 200, 500].find((one) => span / one <= 8) ?? 1000;
   const least = Math.floor(Math.min(-2, ...ends) / step) * step;
   const greatest = Math.ceil(Math.max(2, ...ends) / step) * step;
   const names = letterWidth * em * Math.max(6, ...bars.map((bar) => bar.product.length)) + em;
-  const right = width - 4.6 * em;
+  const right = setting.width - 4.6 * em;
   return {
-    ink: inks[theme],
+    ink,
     em,
-    width,
     names,
     place: (percent) => names + ((right - names) * (percent - least)) / (greatest - least),
     ticks: Array.from({ length: Math.round((greatest - least) / step) + 1 }, (_, at) => least + at * step),
   };
 }
 
-type Make = (name: string, attributes: Readonly<Record<string, string | number>>, words?: string) => SVGElement;
-
-function maker(document: Document): Make {
-  return (name, attributes, words) => {
-    const made = document.createElementNS('http://www.w3.org/2000/svg', name) as SVGElement; // the namespace makes it one
-    for (const [attribute, value] of Object.entries(attributes))
-      made.setAttribute(attribute, typeof value === 'number' ? String(Number(value.toFixed(2))) : value);
-    if (words !== undefined) made.append(words);
-    return made;
-  };
-}
+type Make = (
+  name: string,
+  attributes: Readonly<Record<string, string | number>>,
+  words?: readonly string[],
+) => SVGElement;
 
 function rowOf(bar: SplitBar, { ink, em, place }: Scale, { y, make }: { readonly y: number; readonly make: Make }) {
   const total = bar.total_pct ?? bar.size_pct;
@@ -109,8 +84,8 @@ function rowOf(bar: SplitBar, { ink, em, place }: Scale, { y, make }: { readonly
   const high = 0.75 * em;
   const middle = y + 1.25 * em;
   return [
-    make('text', { x: 0, y: middle + 0.35 * em }, bar.product),
-    make('rect', { ...box(0, bar.size_pct), y: middle - high - 1, height: high, fill: ink.wash, stroke: ink.accent }),
+    make('text', { x: 0, y: middle + 0.35 * em }, [bar.product]),
+    make('rect', { ...box(0, bar.size_pct), y: middle - high - 1, height: high, fill: ink.band, stroke: ink.accent }),
     make('rect', { ...box(bar.size_pct, total), y: middle + 1, height: high, fill: ink.accent }),
     make('line', {
       x1: place(bar.size_pct),
@@ -122,7 +97,7 @@ function rowOf(bar: SplitBar, { ink, em, place }: Scale, { y, make }: { readonly
     make(
       'text',
       { x: Math.max(place(0), place(bar.size_pct), place(total)) + 0.5 * em, y: middle + 0.35 * em, fill: ink.soft },
-      percent(total),
+      [percent(total)],
     ),
   ];
 }
@@ -139,13 +114,13 @@ function axisOf(
       y1: top,
       y2: bottom,
       stroke: tick === 0 ? ink.ink : ink.hair,
-      'stroke-width': tick === 0 ? 1.5 : 1,
+      'stroke-width': tick === 0 ? ink.line : 0.5 * ink.line,
     }),
-    make('text', { x: place(tick), y: bottom + 1.1 * em, 'text-anchor': 'middle', fill: ink.soft }, signed(tick)),
+    make('text', { x: place(tick), y: bottom + 1.1 * em, 'text-anchor': 'middle', fill: ink.soft }, [signed(tick)]),
   ]);
   const [first = 0, last = 0] = [ticks[0], ticks.at(-1)];
   const label = { x: (place(first) + place(last)) / 2, y: bottom + 2.5 * em, 'text-anchor': 'middle', fill: ink.soft };
-  return [...lines, make('text', label, text.findings.splitAxis)];
+  return [...lines, make('text', label, [text.findings.splitAxis])];
 }
 
 function keyOf({ ink, em, names }: Scale, make: Make) {
@@ -153,10 +128,10 @@ function keyOf({ ink, em, names }: Scale, make: Make) {
   const box = { y: 0.35 * em, width: 1.5 * em, height: 0.75 * em };
   const second = names + 2.4 * em + letterWidth * em * (size.length + 1);
   return [
-    make('rect', { ...box, x: names, fill: ink.wash, stroke: ink.accent }),
-    make('text', { x: names + 2 * em, y: em, fill: ink.soft }, size),
+    make('rect', { ...box, x: names, fill: ink.band, stroke: ink.accent }),
+    make('text', { x: names + 2 * em, y: em, fill: ink.soft }, [size]),
     make('rect', { ...box, x: second, fill: ink.accent }),
-    make('text', { x: second + 2 * em, y: em, fill: ink.soft }, steel),
+    make('text', { x: second + 2 * em, y: em, fill: ink.soft }, [steel]),
   ];
 }
 
