@@ -96,7 +96,7 @@ describe('a pull over a real wire, wired as the page shows, is sealed in the rec
   });
 
   test('registers over Modbus RTU, the values of the moment', { skip: missing('socat') }, async (t) => {
-    const wire = await laid(t, { ...brisk, speed: 1.5, after_s: 30, over: 'rtu', rate_Hz: 100 });
+    const wire = await laid(t, { ...brisk, speed: 1, after_s: 30, over: 'rtu', rate_Hz: 100 });
     await carried(t, { kind: 'modbus rtu', wire, place: { path: wire.address }, leastShare: 0.01 });
   });
 
