@@ -16,10 +16,10 @@ let bench: EmptyBench;
 let browser: Browser;
 
 /** A rule of the lab's own (invented): the bar may be off by so much, and the links are long. */
-function rule(tolerance_mm: number) {
+function rule(tolerance_mm: number, id = 'Quay rule') {
   const one = { sources: ['own'], crossChecked: false };
   return {
-    id: 'Quay rule',
+    id,
     title: 'Long link chain of the quay (invented)',
     edition: '2026-02',
     range: [6, 16],
@@ -38,13 +38,19 @@ function rule(tolerance_mm: number) {
 const ofCampaign = rule(0.1);
 /** Of the same name at the bench, and wide: a reading that the campaign's own refuses fits it. */
 const ofBench = rule(1.6);
+const ofBenchAlone = rule(0.4, 'Shore rule');
 
 before(async () => {
   bench = await serveEmpty();
   browser = await launchChromium();
   const { effects } = bench;
-  const { sha256 } = await holdFile(new TextEncoder().encode(JSON.stringify(ofBench)), effects);
-  await enterRows(benchBook, { rows: {}, files: [{ path: 'specifications/quay-rule.json', sha256 }], who }, effects);
+  for (const [name, one] of [
+    ['quay-rule', ofBench],
+    ['shore-rule', ofBenchAlone],
+  ] as const) {
+    const { sha256 } = await holdFile(new TextEncoder().encode(JSON.stringify(one)), effects);
+    await enterRows(benchBook, { rows: {}, files: [{ path: `specifications/${name}.json`, sha256 }], who }, effects);
+  }
   const folder = await mkdtemp(join(tmpdir(), 'provinghouse-own-rule-'));
   for (const [path, bytes] of ownPackage()) {
     await mkdir(dirname(join(folder, path)), { recursive: true });
@@ -110,6 +116,25 @@ test('Brief and drawings of a campaign go by its own specification', async () =>
   await page.goto(`${bench.address}/c/${code}/breaks/P-001`);
   await page.getByText('Drawn to the proportions of quay-rule').waitFor();
   await page.getByText('pitch 40 mm').waitFor();
+  assert.deepEqual(faults, []);
+  await context.close();
+});
+
+test('a claim that is corrected to a specification of the bench takes it into the campaign, which is judged by it', async () => {
+  const { page, context, faults } = await sitDown({ browser, bench }, `/c/${code}/brief`);
+  await page
+    .locator('.claim-keys')
+    .getByRole('button', { name: /^Correct/ })
+    .first()
+    .click();
+  const sheet = page.getByRole('dialog');
+  await sheet.getByRole('radio', { name: /Shore rule/ }).check();
+  await sheet.getByLabel('Why is it corrected?').fill('claimed by the other rule');
+  await sheet.getByRole('button', { name: 'Keep the correction' }).click();
+  await sheet.waitFor({ state: 'detached' });
+  const finding = await judgeCampaign({ campaign: code }, bench.effects);
+  const bar = finding.products[0]?.specification.limits.find(({ quantity }) => quantity === 'diameter');
+  assert.deepEqual([bar?.lower, bar?.upper], [7.6, 8.4]);
   assert.deepEqual(faults, []);
   await context.close();
 });

@@ -31,6 +31,8 @@ interface CorrectionProps<T extends TableName> {
   /** Matter beside the fields that follows what is typed. */
   readonly beside?: (typed: Typed) => ReactNode;
   readonly check?: (row: Row<T>) => string | RowFault | null;
+  /** What the record must hold before the correction does; gives in words why it could not be had, or null. */
+  readonly first?: (row: Row<T>, why: string) => Promise<string | null>;
 }
 
 interface Conflict<T extends TableName> {
@@ -44,15 +46,17 @@ interface Conflict<T extends TableName> {
  * Nothing typed is lost on the way.
  */
 export function Correction<T extends TableName>(props: CorrectionProps<T>) {
-  const { book, kind, asked, what, onDone, note, beside, check } = props;
+  const { book, kind, asked, what, onDone, note, beside, check, first } = props;
   // As it stood when it was opened: the page may have read a newer one since, and what is typed here was not made from that.
   const [held] = useState(props.held);
   const [why, setWhy] = useState('');
   const [isAsked, setAsked] = useState(false);
   const [conflict, setConflict] = useState<Conflict<T> | null>(null);
-  const [fault, setFault] = useState<Fault | null>(null);
+  const [fault, setFault] = useState<Pick<Fault, 'detail'> | null>(null);
   const words = text.entry.correction;
   const send = async (body: Row<T>, revision: number) => {
+    const missing = (await first?.(body, why)) ?? null;
+    if (missing !== null) return setFault({ detail: missing });
     const outcome = await correct({ book, label: words.title(what) }, { kind, id: held.id, revision, body, why });
     if (outcome.kept) return onDone();
     if (outcome.fault.code !== 'record-conflict') return setFault(outcome.fault);

@@ -1,4 +1,4 @@
-import type { CampaignFinding, Row, RowHeld } from '@provinghouse/contract';
+import type { CampaignFinding, FileEntry, Row, RowHeld } from '@provinghouse/contract';
 import { type OwnStandard, standardId } from '@provinghouse/core';
 import { useState } from 'react';
 import { Correction, Withdrawal } from '../../components/correction.tsx';
@@ -92,7 +92,7 @@ function NewClaim({ code, own, isFrozen, others, onDone, isFirst }: ClaimFormPro
     if (isFrozen && why.trim() === '') return;
     setBusy(true);
     setFault(null);
-    const told = await keepClaim(code, row, { standard: toSend(row, own, atBench), why });
+    const told = await keepClaim({ code, standard: toSend(row, own, atBench), why }, row);
     setBusy(false);
     if (told !== null) return setFault(told);
     dropDraft(draft);
@@ -146,21 +146,35 @@ function toSend(row: Row<'products'>, own: readonly OwnStandard[], atBench: read
 }
 
 interface Keeping {
+  readonly code: string;
   readonly standard: OwnStandard | null;
   readonly why: string;
 }
 
 /** An own specification goes into the campaign with the product that is judged by it. Gives the fault in words, or null. */
-async function keepClaim(code: string, row: Row<'products'>, { standard, why }: Keeping): Promise<string | null> {
-  const files: { path: string; sha256: string }[] = [];
-  if (standard) {
-    const sent = await sendFile(new Blob([JSON.stringify(standard, null, 2)]));
-    if (!sent.ok) return sent.fault.detail;
-    files.push({ path: `specifications/${row.specification}.json`, sha256: sent.record.sha256 });
-  }
-  const request = { rows: { products: [row] }, files, ...(why.trim() === '' ? {} : { why: why.trim() }) };
+async function keepClaim({ code, standard, why }: Keeping, row: Row<'products'>): Promise<string | null> {
+  const held = await hold(standard, row);
+  if (typeof held === 'string') return held;
+  const request = { rows: { products: [row] }, files: held, ...(why.trim() === '' ? {} : { why: why.trim() }) };
   const outcome = await enter({ book: code, label: words.entering(row.product) }, request);
   return outcome.kept ? null : outcome.fault.detail;
+}
+
+/** Where a claim is corrected, its specification goes ahead of the correction. */
+async function keepStandard({ code, standard, why }: Keeping, row: Row<'products'>): Promise<string | null> {
+  const held = await hold(standard, row);
+  if (typeof held === 'string') return held;
+  if (held.length === 0) return null;
+  const outcome = await enter({ book: code, label: words.entering(row.product) }, { rows: {}, files: held, why });
+  return outcome.kept ? null : outcome.fault.detail;
+}
+
+/** The file of a specification, its bytes sent ahead; none without one, and the fault in words where they could not be sent. */
+async function hold(standard: OwnStandard | null, row: Row<'products'>): Promise<readonly FileEntry[] | string> {
+  if (!standard) return [];
+  const sent = await sendFile(new Blob([JSON.stringify(standard, null, 2)]));
+  if (!sent.ok) return sent.fault.detail;
+  return [{ path: `specifications/${row.specification}.json`, sha256: sent.record.sha256 }];
 }
 
 function ClaimCorrection({
@@ -171,6 +185,7 @@ function ClaimCorrection({
   others,
   onDone,
 }: ClaimFormProps & { readonly held: RowHeld<'products'> }) {
+  const atBench = useOwnStandards();
   const rest = others.filter(({ id }) => id !== held.id);
   return (
     <Correction
@@ -181,6 +196,7 @@ function ClaimCorrection({
       asked={claimColumns(own, false)}
       beside={(typed) => <ClaimLimits typed={typed} own={own} />}
       check={(row) => claimFault(row, { own, others: rest, before: held.body })}
+      first={(row, why) => keepStandard({ code, standard: toSend(row, own, atBench), why }, row)}
       note={isFrozen ? <p className="soft">{text.brief.desk.amendment}</p> : null}
       onDone={onDone}
     />
