@@ -15,6 +15,14 @@ export { contentHash } from './content.ts';
 export type { Database } from './database.ts';
 export { isStoreError, StoreError, type StoreErrorCode } from './errors.ts';
 export { emptyHead, entryHash, type LedgerEntry, type LedgerPage, ledgerEntries, ledgerHead } from './ledger.ts';
+export {
+  countEntries,
+  type EntriesAsked,
+  type EntryOf,
+  lastEntryOf,
+  type NewestAsked,
+  newestEntries,
+} from './ledger-newest.ts';
 export { mediaOf } from './media.ts';
 export { openStore, recordName, type Store } from './open.ts';
 export { type Revised, type Revision, type RevisionOf, reviseRecord } from './revise.ts';

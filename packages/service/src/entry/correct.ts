@@ -4,7 +4,7 @@ import {
   canonicalJson,
   heldRow,
   isStoreError,
-  ledgerEntries,
+  lastEntryOf,
   ledgerHead,
   type Revision,
   reviseRecord,
@@ -93,8 +93,7 @@ export async function withdrawRow(book: string, request: WithdrawalRequest, effe
 }
 
 async function isWithdrawn(book: string, { kind, id }: WithdrawalRequest, { store }: Effects): Promise<boolean> {
-  const entries = await ledgerEntries(store, book, { limit: Number.MAX_SAFE_INTEGER });
-  return entries.findLast((entry) => entry.kind === kind && entry.record === id)?.action === 'withdraw';
+  return (await lastEntryOf(store, { campaign: book, kind, id }))?.action === 'withdraw';
 }
 
 /** What says whose a sample is stays as it is while that is hidden. */

@@ -1,5 +1,5 @@
 import type { LedgerChange, LedgerLine, LedgerPage, TableName } from '@provinghouse/contract';
-import { benchBook, type LedgerEntry, ledgerEntries } from '@provinghouse/store';
+import { benchBook, countEntries, type LedgerEntry, type NewestAsked, newestEntries } from '@provinghouse/store';
 import type { Masks } from '../blind/blind.ts';
 import { masksNow } from '../blind/masks-now.ts';
 import { idShown, inId } from '../blind/meant.ts';
@@ -28,20 +28,50 @@ export async function ledgerPage(
 ): Promise<LedgerPage | null> {
   // Nothing was ever entered at a bench whose book is not open.
   if (!(await isBook(book, store))) return book === benchBook ? { entries: [], found: 0, next: null } : null;
-  const entries = await ledgerEntries(store, book, { limit: Number.MAX_SAFE_INTEGER });
   const masks = await masksNow(await campaignOf(store, book), store);
-  const names = masks === null ? [] : namesEver(entries);
-  const lines = entries.map((entry) => (masks === null ? lineOf(entry) : maskedLine(lineOf(entry), masks, names)));
+  const names = masks === null ? [] : await namesEver(book, store);
+  const shown = (entry: LedgerEntry) => (masks === null ? lineOf(entry) : maskedLine(lineOf(entry), masks, names));
+  const asked = { campaign: book, kinds };
   const words = search
     .toLowerCase()
     .split(/\s+/)
     .filter((word) => word !== '');
-  const found = lines
-    .filter((line) => (kinds.length === 0 || kinds.includes(line.kind)) && holdsAll(line, words))
-    .reverse();
-  const left = before === null ? found : found.filter(({ seq }) => seq < before);
-  const page = left.slice(0, limit);
-  return { entries: page, found: found.length, next: left.length > limit ? (page.at(-1)?.seq ?? null) : null };
+  if (words.length === 0) {
+    const left = await newestEntries(store, { ...asked, before, limit: limit + 1 });
+    return pageOf(left.map(shown), limit, await countEntries(store, asked));
+  }
+  const left: LedgerLine[] = [];
+  let found = 0;
+  // The words stand in what is shown, so while names are hidden the store cannot say which entries hold them.
+  const held = masks === null ? words : [];
+  for await (const entry of fromNewest(store, { ...asked, words: held })) {
+    const line = shown(entry);
+    if (!holdsAll(line, words)) continue;
+    found += 1;
+    if (left.length <= limit && (before === null || line.seq < before)) left.push(line);
+  }
+  return pageOf(left, limit, found);
+}
+
+/** A page of lines, of which one more than the page takes tells that there are others. */
+function pageOf(left: readonly LedgerLine[], limit: number, found: number): LedgerPage {
+  const entries = left.slice(0, limit);
+  return { entries, found, next: left.length > limit ? (entries.at(-1)?.seq ?? null) : null };
+}
+
+const entriesAtOnce = 1000;
+
+async function* fromNewest(
+  store: Effects['store'],
+  asked: Pick<NewestAsked, 'campaign' | 'kinds' | 'words'>,
+): AsyncIterable<LedgerEntry> {
+  for (let before: number | null = null; ; ) {
+    const entries = await newestEntries(store, { ...asked, before, limit: entriesAtOnce });
+    yield* entries;
+    const last = entries.at(-1);
+    if (!last || entries.length < entriesAtOnce) return;
+    before = last.seq;
+  }
 }
 
 function holdsAll(line: LedgerLine, words: readonly string[]): boolean {
@@ -80,9 +110,9 @@ const hiddenKinds = new Set(['products', 'samples', 'custody', 'pieces', 'photog
 const hidden = 'hidden while the campaign is blind';
 
 /** Every name that a product, a supplier or a sample ever had, also as it stands in an id and in the name of a file. */
-function namesEver(entries: readonly LedgerEntry[]): string[] {
-  const cells = entries
-    .filter(({ kind }) => kind === 'products' || kind === 'samples')
+async function namesEver(book: string, store: Effects['store']): Promise<readonly string[]> {
+  const named = { campaign: book, kinds: ['products', 'samples'], before: null, limit: Number.MAX_SAFE_INTEGER };
+  const cells = (await newestEntries(store, named))
     .flatMap(({ before, after }) => [cellsOf(before), cellsOf(after)])
     .flatMap(({ product, supplier, sample }) => [product, supplier, sample])
     .filter((name) => typeof name === 'string');
