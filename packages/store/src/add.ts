@@ -3,6 +3,7 @@ import { attach } from './attach.ts';
 import { canonicalJson } from './canonical.ts';
 import type { Database } from './database.ts';
 import { StoreError } from './errors.ts';
+import { layFiles, orCleared } from './laid-blob.ts';
 import { appendEntries, chain, type LedgerNote, ledgerHead } from './ledger.ts';
 import { type CheckedRow, isAttached, refuseBadRow, refuseUnknownNames } from './row-check.ts';
 
@@ -10,8 +11,8 @@ export interface RecordsToAdd {
   readonly campaign: string;
   /** New rows by table; `campaign` has its one row already. */
   readonly rows: { readonly [T in Exclude<TableName, 'campaign'>]?: readonly Row<T>[] };
-  /** New files by their path in the campaign. */
-  readonly files: ReadonlyMap<string, Uint8Array>;
+  /** New files by their path in the campaign: their bytes, or the SHA-256 of bytes that are held already. */
+  readonly files: ReadonlyMap<string, Uint8Array | string>;
   readonly who: string;
   readonly why: string;
   /** ISO 8601, from the caller's clock. */
@@ -22,7 +23,8 @@ export interface RecordsToAdd {
  * Adds rows and files to a campaign, each with its ledger entry, in one transaction: all of it or nothing.
  * @returns ledger entries written and the place of the last one
  * @throws StoreError `store/reason-missing`, `store/unknown-campaign`, `store/bad-row` (a row that does not fit its table, or names what
- * the campaign does not hold), `store/already-there` (a key or a path that is taken), `store/held`, `store/full`, `store/read-only`
+ * the campaign does not hold), `store/already-there` (a key or a path that is taken), `store/unknown-blob`,
+ * `store/held`, `store/full`, `store/read-only`
  */
 export async function addRecords(
   db: Database,
@@ -34,12 +36,13 @@ export async function addRecords(
   if (why === '')
     throw new StoreError('store/reason-missing', 'an addition needs its reason', { context: { campaign } });
   for (const row of rows) refuseBadRow(row);
-  return db.transaction().execute(async (transaction) => {
+  const files = await layFiles(db, input.files);
+  const add = async (transaction: Database) => {
     const head = await ledgerHead(transaction, campaign);
     const notes: LedgerNote[] = [];
-    for (const [path, bytes] of input.files) {
+    for (const [path, blob] of files) {
       if (await isAttached(transaction, campaign, path)) throw alreadyThere(campaign, path);
-      const after = canonicalJson(await attach(transaction, { campaign, path, bytes }));
+      const after = canonicalJson(await attach(transaction, { campaign, path, blob }));
       notes.push({ at, who, why, action: 'attach', kind: 'attachment', record: path, before: null, after });
     }
     for (const row of rows) {
@@ -52,7 +55,8 @@ export async function addRecords(
     const entries = chain(campaign, head, notes);
     await appendEntries(transaction, entries);
     return { entries: entries.length, ledgerSeq: entries.at(-1)?.seq ?? head.head_seq };
-  });
+  };
+  return orCleared(db, files.values(), () => db.transaction().execute(add));
 }
 
 function newRows({ rows }: RecordsToAdd): CheckedRow[] {

@@ -1,10 +1,11 @@
 import { type CampaignRows, type CellValue, rowId, type TableName, tables } from '@provinghouse/contract';
 import { attach } from './attach.ts';
 import { campaignContent } from './campaign.ts';
-import { canonicalJson, sha256 } from './canonical.ts';
+import { canonicalJson } from './canonical.ts';
 import { contentHash } from './content.ts';
 import type { Database, RecordTable } from './database.ts';
 import { StoreError } from './errors.ts';
+import { type LaidBlob, layFiles, orCleared } from './laid-blob.ts';
 import { appendEntries, batchSize, chain, emptyHead, type LedgerNote } from './ledger.ts';
 
 export interface CampaignToBringIn {
@@ -36,17 +37,19 @@ export interface BroughtIn {
 export async function bringInCampaign(db: Database, input: CampaignToBringIn): Promise<BroughtIn> {
   const campaign = input.rows.campaign[0]?.campaign;
   if (campaign === undefined) throw new StoreError('store/bad-row', 'the campaign table holds no row');
-  const hashes = [...input.files].map(([path, bytes]) => [path, sha256(bytes)]);
+  const files = await layFiles(db, input.files);
+  const hashes = [...files].map(([path, { sha256 }]) => [path, sha256]);
   const content = contentHash(input.rows, Object.fromEntries(hashes));
-  return db.transaction().execute(async (transaction) => {
+  const keep = async (transaction: Database) => {
     const held = await campaignContent(transaction, campaign);
     if (held) return alreadyHeld(campaign, held, content);
     await transaction
       .insertInto('campaign')
       .values({ code: campaign, brought_in_at: input.at, content_sha256: content, ...emptyHead })
       .execute();
-    return { campaign, alreadyHeld: false, entries: await writeContent(transaction, campaign, input) };
-  });
+    return { campaign, alreadyHeld: false, entries: await writeContent(transaction, campaign, { ...input, files }) };
+  };
+  return orCleared(db, files.values(), () => db.transaction().execute(keep));
 }
 
 function alreadyHeld(campaign: string, held: { broughtIn: string; now: string }, content: string): BroughtIn {
@@ -57,13 +60,17 @@ function alreadyHeld(campaign: string, held: { broughtIn: string; now: string },
   return { campaign, alreadyHeld: true, entries: 0 };
 }
 
-async function writeContent(db: Database, campaign: string, input: CampaignToBringIn): Promise<number> {
+interface LaidCampaign extends Omit<CampaignToBringIn, 'files'> {
+  readonly files: ReadonlyMap<string, LaidBlob>;
+}
+
+async function writeContent(db: Database, campaign: string, input: LaidCampaign): Promise<number> {
   const records = toRecords(campaign, input.rows);
   const total = records.length + input.files.size;
   const notes: LedgerNote[] = [];
   const { at, who, why } = input;
-  for (const [path, bytes] of input.files) {
-    const after = canonicalJson(await attach(db, { campaign, path, bytes }));
+  for (const [path, blob] of input.files) {
+    const after = canonicalJson(await attach(db, { campaign, path, blob }));
     notes.push({ at, who, why, action: 'attach', kind: 'attachment', record: path, before: null, after });
     input.onProgress?.(notes.length, total);
   }

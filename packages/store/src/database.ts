@@ -45,7 +45,17 @@ export interface LedgerTable {
 
 export interface BlobTable {
   sha256: string;
+  /** Of the whole blob. */
   size: number;
+  /** The whole blob, or its first part where it is kept in parts. */
+  bytes: Uint8Array;
+}
+
+/** A further part of a blob; until the row of the blob is there, it is no part of the record. */
+export interface BlobPartTable {
+  sha256: string;
+  /** 1, 2, 3 ... */
+  place: number;
   bytes: Uint8Array;
 }
 
@@ -66,6 +76,7 @@ export interface Tables {
   record: RecordTable;
   ledger: LedgerTable;
   blob: BlobTable;
+  blob_part: BlobPartTable;
   attachment: AttachmentTable;
 }
 

@@ -6,6 +6,7 @@ import type { Tables } from './database.ts';
 import { openSqlite, prepareSqlite, sqliteDialect } from './dialect/sqlite.ts';
 import { translateSqliteError } from './dialect/sqlite-error.ts';
 import { StoreError, type StoreErrorCode } from './errors.ts';
+import { clearLeavings } from './laid-blob.ts';
 import { isCurrent, migrate, migrationsDone, refuseNewer } from './migrations/migrate.ts';
 
 export const recordName = 'record.sqlite';
@@ -33,6 +34,7 @@ export async function openStore(home: string): Promise<Store> {
     refuseNewer(done, path);
     prepareSqlite(database, path);
     if (!isCurrent(done)) await migrate(db, path);
+    await clearLeavings(db);
     return { db, path, close: () => db.destroy() };
   } catch (error) {
     database.close();

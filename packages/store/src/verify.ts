@@ -1,5 +1,6 @@
-import { sha256 } from './canonical.ts';
+import { bytesKept } from './blob.ts';
 import type { Database, LedgerTable } from './database.ts';
+import { sha256OfLong } from './laid-blob.ts';
 import { emptyHead, entryHash, ledgerEntries, ledgerHead } from './ledger.ts';
 import { withdrawn } from './withdraw.ts';
 
@@ -102,12 +103,12 @@ async function fileDisagreements(db: Database, campaign: string, latest: Walk['l
   const found: string[] = [];
   for (const { path, sha256: key, media } of files) {
     const entry = latest.get(nameOf('attachment', path));
-    const blob = await db.selectFrom('blob').select('bytes').where('sha256', '=', key).executeTakeFirst();
+    const bytes = await bytesKept(db, key);
     const said = entry && (JSON.parse(entry.after) as { sha256?: string; media?: string; size?: number });
     if (!said) found.push(`${path}: the ledger does not know this file`);
     else if (said.sha256 !== key || said.media !== media)
       found.push(`${path}: the file is not what entry ${entry.seq} says`);
-    else if (!blob || sha256(blob.bytes) !== key || blob.bytes.length !== said.size)
+    else if (!bytes || (await sha256OfLong(bytes)) !== key || bytes.length !== said.size)
       found.push(`${path}: the bytes kept no longer have the SHA-256 of the file`);
   }
   const there = new Set(files.map(({ path }) => nameOf('attachment', path)));

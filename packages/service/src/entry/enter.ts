@@ -15,7 +15,6 @@ import {
   heldRows,
   openBenchBook,
   type RecordsToAdd,
-  readBlob,
 } from '@provinghouse/store';
 import type { Masks } from '../blind/blind.ts';
 import { masksNow } from '../blind/masks-now.ts';
@@ -58,9 +57,8 @@ async function enter({ book, campaign, masks }: At, request: EntryRequest, effec
     await pieceRule(campaign, rows, effects);
   }
   const overridden = await certificateRule(book, { ...request, rows }, effects);
-  const files = new Map<string, Uint8Array>();
-  for (const { path, sha256 } of await filesToAttach(book, request, effects))
-    files.set(path, await readBlob(store, sha256));
+  const toAttach = await filesToAttach(book, request, effects);
+  const files = new Map(toAttach.map(({ path, sha256 }) => [path, sha256]));
   const given = request.why?.trim() || 'entered';
   const why = overridden === null ? given : `${given}; ${overridden}`;
   const { ledgerSeq } = await addRecords(store, {

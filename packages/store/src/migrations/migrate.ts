@@ -2,10 +2,12 @@ import type { Kysely, Migration } from 'kysely';
 import type { Database, Tables } from '../database.ts';
 import { StoreError } from '../errors.ts';
 import { record } from './0001-record.ts';
+import { blobPart } from './0002-blob-part.ts';
 
 /** Forward only: a migration that was published is never changed or taken out, only followed by another. */
 export const migrations: Readonly<Record<string, Migration>> = {
   '0001-record': record,
+  '0002-blob-part': blobPart,
 };
 
 /**
