@@ -32,10 +32,10 @@ export interface Broker {
   readonly stop: () => Promise<void>;
 }
 
-/** A Mosquitto of the test's own, on a free loopback port, told to drop nothing for slow subscribers. */
-export async function startBroker(): Promise<Broker> {
+/** A Mosquitto of the test's own, on a loopback port, by default a free one, told to drop nothing for slow subscribers. */
+export async function startBroker(wanted?: number): Promise<Broker> {
   const folder = mkdtempSync(join(tmpdir(), 'broker-'));
-  const port = await freePort();
+  const port = wanted ?? (await freePort());
   const settings = `listener ${port} 127.0.0.1\nallow_anonymous true\npersistence false\nmax_queued_messages 0\nset_tcp_nodelay true\n`;
   writeFileSync(join(folder, 'settings'), settings);
   const child = spawn('mosquitto', ['-c', join(folder, 'settings')], { stdio: 'ignore' });

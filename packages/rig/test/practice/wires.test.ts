@@ -1,107 +1,39 @@
 import assert from 'node:assert/strict';
-import { existsSync } from 'node:fs';
-import { connect, type Socket } from 'node:net';
-import { after, test } from 'node:test';
+import { once } from 'node:events';
+import { lstatSync } from 'node:fs';
+import { test } from 'node:test';
 import { setTimeout } from 'node:timers/promises';
 import { fromBench, isInputError, parseUnit, type WatchSample } from '@provinghouse/core';
 import modbus from 'modbus-serial';
 import mqtt from 'mqtt';
 import { SerialPort } from 'serialport';
-import {
-  isPracticeLine,
-  type PracticeWire,
-  practicePull,
-  practiceRegisters,
-  type ServePracticeOptions,
-  servePractice,
-} from '../../src/practice/index.ts';
+import { isPracticeLine, practiceRegisters, type ServePracticeOptions } from '../../src/practice/index.ts';
+import { assertLines, collected, dial, ductile, expected, inHurry, lay } from './laid-wire.ts';
 import { freePort, missing, startBroker } from './program.ts';
 
-/** One link, pulled briskly: some twenty seconds. */
-const ductile = {
-  seed: 3,
-  chain: { links: 1 },
-  valve: { approach_mm_per_min: 150, takeUp_mm_per_min: 14, main_mm_per_min: 28, idle_s: 0.5 },
-} as const;
-const inHurry = { speed: 'as fast as it is read' } as const;
+const tcp = { ...ductile, over: 'tcp' } as const;
 
-const laid: PracticeWire[] = [];
-async function lay(options: ServePracticeOptions): Promise<PracticeWire> {
-  const wire = await servePractice(options);
-  laid.push(wire);
-  return wire;
-}
-after(async () => {
-  for (const wire of laid) await wire.stop();
-});
-
-/** What the wire must have carried: a pull made without any wire, from the same seed. */
-function expected(options: ServePracticeOptions, made: number): readonly WatchSample[] {
-  const { samples } = practicePull({ ...options, after_s: (options.after_s ?? 2) + 1 });
-  assert.ok(made > 10 * (options.rate_Hz ?? 100) && made <= samples.length);
-  return samples.slice(0, made);
-}
-
-function numbersOf(line: string): number[] {
-  return line.split(' ').flatMap((word, i) => (i % 2 === 1 ? [Number(word)] : []));
-}
-
-function sampleOf(line: string): WatchSample {
-  assert.match(line, /^F -?[\d.]+ T [\d.]+ X -?[\d.]+ E -?[\d.]+$/);
-  const [force_kN = 0, time_s = 0, table_mm = 0, extension_mm = 0] = numbersOf(line);
-  // A display shows -0.00 for a value just below zero; it is zero.
-  return { time_s, force_kN: force_kN + 0, table_mm: table_mm + 0, extension_mm: extension_mm + 0 };
-}
-
-function withoutMinusZero(sample: WatchSample): WatchSample {
-  return {
-    time_s: sample.time_s,
-    force_kN: sample.force_kN + 0,
-    table_mm: (sample.table_mm ?? Number.NaN) + 0,
-    extension_mm: sample.extension_mm === null ? null : sample.extension_mm + 0,
-  };
-}
-
-function collected(socket: Socket): Promise<string> {
-  const chunks: Buffer[] = [];
-  socket.on('data', (chunk) => chunks.push(chunk));
-  return new Promise((resolve) => socket.on('end', () => resolve(Buffer.concat(chunks).toString())));
-}
-
-function assertLines(text: string, options: ServePracticeOptions, made: number): void {
-  const lines = text.trim().split(/\r?\n/);
-  assert.ok(isPracticeLine(lines[0] ?? '') && isPracticeLine(lines.at(-1) ?? ''), 'marked first and last');
-  const data = lines.filter((line) => !isPracticeLine(line));
-  assert.ok(lines.length - data.length > 3, 'and again on the way');
-  const due = expected(options, made);
-  assert.equal(data.length, due.length);
-  for (const [i, line] of data.entries()) {
-    const sample = due[i];
-    assert.ok(sample);
-    assert.deepEqual(sampleOf(line), withoutMinusZero(sample));
-  }
-}
-
-for (const rate_Hz of [10, 100, 1000, 10_000]) {
-  test(`TCP, ${rate_Hz} Hz: every sample arrives, in order, digit for digit, between two marks`, async () => {
-    const options = { ...ductile, ...inHurry, rate_Hz, over: 'tcp' } as const;
-    const wire = await lay(options);
-    const text = await collected(connect(wire.port ?? 0, '127.0.0.1'));
-    assertLines(text, options, (await wire.ended).made);
-  });
-}
-
-test('TCP against the clock, 200 times faster: the same samples', async () => {
-  const options = { ...ductile, speed: 200, rate_Hz: 100, over: 'tcp' } as const;
+/** Reads a TCP wire to its end. */
+async function assertWhole(pace: {
+  readonly speed: NonNullable<ServePracticeOptions['speed']>;
+  readonly rate_Hz: number;
+}): Promise<void> {
+  const options = { ...tcp, ...pace };
   const wire = await lay(options);
-  const text = await collected(connect(wire.port ?? 0, '127.0.0.1'));
+  const text = await collected(dial(wire));
   assertLines(text, options, (await wire.ended).made);
-});
+}
+
+for (const rate_Hz of [10, 100, 1000, 10_000])
+  test(`TCP, ${rate_Hz} Hz: every sample arrives, in order, digit for digit, between two marks`, () =>
+    assertWhole({ ...inHurry, rate_Hz }));
+
+test('TCP against the clock, 200 times faster: the same samples', () => assertWhole({ speed: 200, rate_Hz: 100 }));
 
 test('TCP to a reader that dawdles: nothing is dropped', async () => {
-  const options = { ...ductile, ...inHurry, rate_Hz: 1000, over: 'tcp' } as const;
+  const options = { ...tcp, ...inHurry, rate_Hz: 1000 };
   const wire = await lay(options);
-  const socket = connect(wire.port ?? 0, '127.0.0.1');
+  const socket = dial(wire);
   const text = collected(socket);
   for (let i = 0; i < 5; i++) {
     await setTimeout(30);
@@ -113,28 +45,28 @@ test('TCP to a reader that dawdles: nothing is dropped', async () => {
 });
 
 test('TCP: time stands still while nobody reads, and each connection opens with the mark', async () => {
-  const wire = await lay({ ...ductile, rate_Hz: 1000, speed: 10, over: 'tcp' });
+  const wire = await lay({ ...tcp, rate_Hz: 1000, speed: 10 });
   await setTimeout(50);
   assert.equal(wire.progress().made, 0);
-  const first = connect(wire.port ?? 0, '127.0.0.1');
-  await new Promise((resolve) => first.once('data', resolve));
+  const first = dial(wire);
+  await once(first, 'data');
   first.destroy();
   while (wire.progress().readers > 0) await setTimeout(5);
   await setTimeout(20);
   const { made } = wire.progress();
   await setTimeout(50);
   assert.equal(wire.progress().made, made);
-  const second = connect(wire.port ?? 0, '127.0.0.1');
-  const opening = await new Promise<Buffer>((resolve) => second.once('data', resolve));
-  assert.ok(isPracticeLine(opening.toString()));
+  const second = dial(wire);
+  const [opening] = await once(second, 'data');
+  assert.ok(isPracticeLine(String(opening)));
   second.destroy();
 });
 
 test('TCP: the pattern decides order, units and line ends', async () => {
-  const options = { ...ductile, ...inHurry, rate_Hz: 20, over: 'tcp' } as const;
+  const options = { ...tcp, ...inHurry, rate_Hz: 20 };
   const pattern = '{time[ms]};{force[lbf]} lbf;{table[in]}';
   const wire = await lay({ ...options, pattern, lineEnd: '\r\n' });
-  const text = await collected(connect(wire.port ?? 0, '127.0.0.1'));
+  const text = await collected(dial(wire));
   assert.ok(text.endsWith('\r\n'));
   const lines = text
     .trim()
@@ -150,8 +82,8 @@ test('TCP: the pattern decides order, units and line ends', async () => {
 });
 
 test('the user turns the valve on the wire', async () => {
-  const wire = await lay({ ...ductile, valve: 'closed', speed: 100, over: 'tcp' });
-  const socket = connect(wire.port ?? 0, '127.0.0.1').resume();
+  const wire = await lay({ ...tcp, valve: 'closed', speed: 100 });
+  const socket = dial(wire).resume();
   while (wire.progress().time_s < 3) await setTimeout(5);
   assert.equal(wire.truth().maximumForce_kN, 0);
   wire.turnValve(60);
@@ -179,13 +111,16 @@ test('a serial line whose reader leaves is laid again for the next, mark first',
   skip: missing('socat'),
 }, async () => {
   const wire = await lay({ ...ductile, rate_Hz: 100, over: 'pty' });
+  // The line of the reader who left still stands for a moment.
+  const laidAt = () => lstatSync(wire.address, { bigint: true, throwIfNoEntry: false })?.mtimeNs;
   for (let visit = 0; visit < 2; visit++) {
+    const laid = laidAt();
     const port = new SerialPort({ path: wire.address, baudRate: 9600 });
-    const opening = await new Promise<Buffer>((resolve) => port.once('data', resolve));
-    assert.ok(isPracticeLine(opening.toString()));
+    const [opening] = await once(port, 'data');
+    assert.ok(isPracticeLine(String(opening)));
     await new Promise((resolve) => port.close(resolve));
     while (wire.progress().readers > 0) await setTimeout(10);
-    while (visit === 0 && !existsSync(wire.address)) await setTimeout(10);
+    while (visit === 0 && (laidAt() ?? laid) === laid) await setTimeout(10);
   }
 });
 
@@ -284,38 +219,25 @@ for (const layout of ['topic a signal', 'samples together'] as const) {
   });
 }
 
-const refused: readonly [string, string, () => Promise<unknown>][] = [
-  ['a speed of nothing', 'practice/option', () => lay({ ...ductile, over: 'tcp', speed: 0 })],
-  ['a pattern with {*}', 'practice/pattern', () => lay({ ...ductile, over: 'tcp', pattern: 'F {force[kN]} {*}' })],
-  ['a signal the rig lacks', 'practice/pattern', () => lay({ ...ductile, over: 'tcp', pattern: 'F {load[kN]}' })],
-  ['a force in millimetres', 'practice/pattern', () => lay({ ...ductile, over: 'tcp', pattern: 'F {force[mm]}' })],
-  ['a force without a unit', 'practice/pattern', () => lay({ ...ductile, over: 'tcp', pattern: 'F {force}' })],
-  [
-    'an extension without a gauge',
-    'practice/pattern',
-    () => lay({ ...ductile, over: 'tcp', rig: { hasGauge: false }, pattern: 'F {force[kN]} E {extension[mm]}' }),
-  ],
-  [
-    'a broker that is not there',
-    'practice/wire',
-    async () => lay({ ...ductile, over: 'mqtt', broker: `mqtt://127.0.0.1:${await freePort()}` }),
-  ],
-  [
-    'a port that is taken',
-    'practice/wire',
-    async () => {
-      const { port } = await lay({ ...ductile, over: 'tcp' });
-      await lay({ ...ductile, over: 'tcp', port: port ?? 0 });
-    },
-  ],
-  [
-    'a Modbus port that is taken',
-    'practice/wire',
-    async () => {
-      const { port } = await lay({ ...ductile, over: 'modbus' });
-      await lay({ ...ductile, over: 'modbus', port: port ?? 0 });
-    },
-  ],
+const malformed: readonly (readonly [string, Pick<ServePracticeOptions, 'rig'> & { readonly pattern: string }])[] = [
+  ['a pattern with {*}', { pattern: 'F {force[kN]} {*}' }],
+  ['a signal the rig lacks', { pattern: 'F {load[kN]}' }],
+  ['a force in millimetres', { pattern: 'F {force[mm]}' }],
+  ['a force without a unit', { pattern: 'F {force}' }],
+  ['an extension without a gauge', { rig: { hasGauge: false }, pattern: 'F {force[kN]} E {extension[mm]}' }],
+];
+const twiceOnOnePort = async (over: 'tcp' | 'modbus') => {
+  const { port } = await lay({ ...ductile, over });
+  await lay({ ...ductile, over, port: port ?? 0 });
+};
+const nowhere = async () => lay({ ...ductile, over: 'mqtt', broker: `mqtt://127.0.0.1:${await freePort()}` });
+
+const refused: readonly (readonly [string, string, () => Promise<unknown>])[] = [
+  ['a speed of nothing', 'practice/option', () => lay({ ...tcp, speed: 0 })],
+  ...malformed.map(([what, other]) => [what, 'practice/pattern', () => lay({ ...tcp, ...other })] as const),
+  ['a broker that is not there', 'practice/wire', nowhere],
+  ['a port that is taken', 'practice/wire', () => twiceOnOnePort('tcp')],
+  ['a Modbus port that is taken', 'practice/wire', () => twiceOnOnePort('modbus')],
 ];
 
 for (const [what, code, attempt] of refused) {

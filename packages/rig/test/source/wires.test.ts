@@ -1,14 +1,21 @@
 import assert from 'node:assert/strict';
 import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { connect } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, test } from 'node:test';
 import { setTimeout } from 'node:timers/promises';
 import { ServerSerial, ServerTCP } from 'modbus-serial';
 import mqtt from 'mqtt';
-import { modbusRegisters, mqttTopics, type RegisterPlace, serialLines } from '../../src/index.ts';
+import {
+  type ModbusOptions,
+  modbusRegisters,
+  mqttTopics,
+  type RegisterPlace,
+  type Source,
+  serialLines,
+} from '../../src/index.ts';
 import { freePort, missing, startBroker } from '../practice/program.ts';
 import { heard, until } from './heard.ts';
 
@@ -30,21 +37,23 @@ async function ptyPair() {
   return { near, far, child };
 }
 
+/** Starts a source and keeps what it says. */
+async function listen(source: Source) {
+  const all = heard();
+  await source.start(all.sink);
+  return all;
+}
+
 const settings = { baud: 115200, dataBits: 8, parity: 'none', stopBits: 1 } as const;
+const serial = (path: string, format: { readonly pattern: string; readonly decimal: '.' | ',' }) =>
+  serialLines({ ...settings, path, ...format, channels: [] });
 
 test('a serial line is read through a pseudo-terminal, split and garbled as it comes', {
   skip: missing('socat'),
 }, async () => {
   const { near, far } = await ptyPair();
-  const source = serialLines({
-    ...settings,
-    path: near,
-    pattern: '{force[N]};{table[mm]}',
-    decimal: ',',
-    channels: [],
-  });
-  const all = heard();
-  await source.start(all.sink);
+  const source = serial(near, { pattern: '{force[N]};{table[mm]}', decimal: ',' });
+  const all = await listen(source);
   await setTimeout(100);
   for (const part of ['1250', '0,5;', '3,25\r', '\n\x80\x81\x82\r\n', '20000;4\r\n']) {
     writeFileSync(far, Buffer.from(part, 'latin1'));
@@ -61,9 +70,8 @@ test('a serial line is read through a pseudo-terminal, split and garbled as it c
 
 test('a serial adapter pulled out and put back is found again', { skip: missing('socat') }, async () => {
   const first = await ptyPair();
-  const source = serialLines({ ...settings, path: first.near, pattern: '{force[kN]}', decimal: '.', channels: [] });
-  const all = heard();
-  await source.start(all.sink);
+  const source = serial(first.near, { pattern: '{force[kN]}', decimal: '.' });
+  const all = await listen(source);
   await setTimeout(100);
   writeFileSync(first.far, '1\n');
   await until(() => all.readings.length === 1);
@@ -88,10 +96,8 @@ const place = (channel: string, address: number, more: Partial<RegisterPlace> = 
   kind: 'holding',
   ...more,
 });
-const channels = [
-  { name: 'force', unit: 'N' },
-  { name: 'table', unit: 'mm' },
-];
+const table = { name: 'table', unit: 'mm' };
+const channels = [{ name: 'force', unit: 'N' }, table];
 /** Force 12 500.5 N as float32, low word first, at 10; table -1234 as int16 in hundredths of a mm at 12. */
 const bank = new Map([
   [10, 0x5200],
@@ -107,25 +113,25 @@ const vector = {
 };
 const places = [place('force', 10, { wordOrder: 'low first' }), place('table', 12, { type: 'int16', scale: 0.01 })];
 
-async function modbusServer(port: number) {
+const device = (wire: ModbusOptions['wire'], other: Partial<ModbusOptions> = {}) =>
+  modbusRegisters({ wire, device: 3, registers: places, channels, every_s: 0.01, ...other });
+
+async function opened(server: ServerTCP | ServerSerial) {
+  await once(server, 'initialized');
+  return { close: () => new Promise<void>((resolve) => server.close(() => resolve())) };
+}
+
+function modbusServer(port: number) {
   const server = new ServerTCP(vector, { host: '127.0.0.1', port, unitID: 3 });
   server.on('socketError', () => {});
-  await new Promise<void>((resolve) => server.on('initialized', () => resolve()));
-  return { close: () => new Promise<void>((resolve) => server.close(() => resolve())) };
+  return opened(server);
 }
 
 test('registers of a Modbus TCP device are read by the map, and the device may go and come back', async () => {
   const port = await freePort();
   const server = await modbusServer(port);
-  const source = modbusRegisters({
-    wire: { host: '127.0.0.1', port },
-    device: 3,
-    registers: places,
-    channels,
-    every_s: 0.01,
-  });
-  const all = heard();
-  await source.start(all.sink);
+  const source = device({ host: '127.0.0.1', port });
+  const all = await listen(source);
   await until(() => all.values('force').length > 5);
   await server.close();
   await until(() => all.troubles.some((words) => words.includes('lost')));
@@ -145,15 +151,8 @@ test('registers of a Modbus TCP device are read by the map, and the device may g
 test('a register the device does not have is said, once', async () => {
   const port = await freePort();
   const server = await modbusServer(port);
-  const source = modbusRegisters({
-    wire: { host: '127.0.0.1', port },
-    device: 3,
-    registers: [place('force', 700)],
-    channels,
-    every_s: 0.01,
-  });
-  const all = heard();
-  await source.start(all.sink);
+  const source = device({ host: '127.0.0.1', port }, { registers: [place('force', 700)] });
+  const all = await listen(source);
   await until(() => all.troubles.length > 0);
   await setTimeout(100);
   await source.stop();
@@ -164,45 +163,40 @@ test('a register the device does not have is said, once', async () => {
 
 test('registers of a Modbus RTU device are read over a serial line', { skip: missing('socat') }, async () => {
   const { near, far } = await ptyPair();
-  const server = new ServerSerial(vector, { port: far, baudRate: 115200, unitID: 3 } as never);
-  server.on('error', () => {});
-  await new Promise<void>((resolve) => server.on('initialized', () => resolve()));
-  const source = modbusRegisters({
-    wire: { ...settings, path: near },
-    device: 3,
-    registers: places,
-    channels,
-    every_s: 0.02,
-  });
-  const all = heard();
-  await source.start(all.sink);
+  const unit = new ServerSerial(vector, { port: far, baudRate: 115200, unitID: 3 } as never);
+  unit.on('error', () => {});
+  const server = await opened(unit);
+  const source = device({ ...settings, path: near }, { every_s: 0.02 });
+  const all = await listen(source);
   await until(() => all.values('table').length > 3);
   await source.stop();
-  await new Promise<void>((resolve) => server.close(() => resolve()));
+  await server.close();
   assert.ok(all.values('force').length > 3);
   assert.ok(all.values('force').every((value) => value === 12.5005));
 });
 
+async function broker(port?: number) {
+  const started = await startBroker(port);
+  cleanups.push(started.stop);
+  return started;
+}
+
 test('MQTT topics carry plain numbers or JSON; a retained one is late and text is kept as rejected', {
   skip: missing('mosquitto'),
 }, async () => {
-  const broker = await startBroker();
-  const client = await mqtt.connectAsync(broker.url);
+  const { url, stop } = await broker();
+  const client = await mqtt.connectAsync(url);
   await client.publishAsync('rig/force', '99', { retain: true });
   const source = mqttTopics({
-    broker: broker.url,
+    broker: url,
     topics: [
       { topic: 'rig/force', channel: 'force' },
       { topic: 'rig/table', channel: 'table', path: 'travel[0].mm' },
     ],
-    channels: [
-      { name: 'force', unit: 'kN' },
-      { name: 'table', unit: 'mm' },
-    ],
+    channels: [{ name: 'force', unit: 'kN' }, table],
     decimal: '.',
   });
-  const all = heard();
-  await source.start(all.sink);
+  const all = await listen(source);
   await until(() => all.readings.length === 1);
   for (const [topic, payload] of [
     ['rig/force', '1.5'],
@@ -216,7 +210,7 @@ test('MQTT topics carry plain numbers or JSON; a retained one is late and text i
   await until(() => all.values('force').length === 3);
   await source.stop();
   await client.endAsync();
-  await broker.stop();
+  await stop();
   assert.deepEqual(all.values('force'), [99, 1.5, 2.5]);
   assert.deepEqual(all.values('table'), [3]);
   assert.equal(all.readings[0]?.quality, 'late');
@@ -226,36 +220,13 @@ test('MQTT topics carry plain numbers or JSON; a retained one is late and text i
   );
 });
 
-/** A broker on a port of the test's choosing; by itself Mosquitto listens to this machine only. */
-async function brokerAt(port: number) {
-  const child = spawn('mosquitto', ['-p', String(port)], { stdio: 'ignore' });
-  const gone = new Promise((resolve) => child.once('exit', resolve));
-  const stop = async () => {
-    child.kill();
-    await gone;
-  };
-  cleanups.push(stop);
-  let answers = false;
-  const ask = () => {
-    const socket = connect(port, '127.0.0.1', () => {
-      answers = true;
-      socket.destroy();
-    });
-    socket.on('error', () => void setTimeout(20).then(ask));
-  };
-  ask();
-  await until(() => answers);
-  return { stop };
-}
-
 test('a broker that goes away and comes back is subscribed to again', { skip: missing('mosquitto') }, async () => {
   const port = await freePort();
-  const url = `mqtt://127.0.0.1:${port}`;
-  const first = await brokerAt(port);
+  const first = await broker(port);
+  const { url } = first;
   const topics = [{ topic: 'f', channel: 'force' }];
   const source = mqttTopics({ broker: url, topics, channels: [{ name: 'force', unit: 'kN' }], decimal: '.' });
-  const all = heard();
-  await source.start(all.sink);
+  const all = await listen(source);
   const send = async (value: string, wanted: number) => {
     const client = await mqtt.connectAsync(url);
     for (let i = 0; i < 100 && all.readings.length < wanted; i++) {
@@ -268,7 +239,7 @@ test('a broker that goes away and comes back is subscribed to again', { skip: mi
   await send('1', 1);
   await first.stop();
   await until(() => all.troubles.some((words) => words.includes('was lost')));
-  const second = await brokerAt(port);
+  const second = await broker(port);
   await until(() => all.troubles.some((words) => words.includes('is back')));
   const before = all.readings.length;
   await send('2', before + 1);
