@@ -1,14 +1,11 @@
-import type { ReactNode } from 'react';
 import { text } from '../lib/text.ts';
+import type { FieldShell } from './form-field.tsx';
 import { ChainDrawing, chainRegion } from './link-drawing-chain.tsx';
 import { DrawnChoice } from './link-drawing-choice.tsx';
 import type { LinkProportion } from './link-drawing-proportion.ts';
 import { chainScene } from './link-drawing-scene.ts';
 
-interface ChainChoiceProps {
-  readonly label: string;
-  readonly hint?: ReactNode;
-  readonly fault?: string | null;
+interface ChainChoiceProps extends FieldShell {
   readonly proportion: LinkProportion;
   /** Free links of the piece. */
   readonly links: number;
