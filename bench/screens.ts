@@ -26,6 +26,8 @@ try {
     ['script of the first load, gzip', `${(await scriptsOfFirstLoad(address, '/')).toFixed(0)} kB`],
     ['campaigns: first paint to heading, fresh browser', ms(await median(9, freshHeading('/')))],
     ['board of the demo (30 pieces), fresh browser', ms(await median(5, freshHeading(`/c/${demo.campaign}`)))],
+    ['findings of the demo, fresh browser', ms(await median(5, freshHeading(`/c/${demo.campaign}/findings`)))],
+    ['findings: a first press, to the frame that answers it', ms(await median(5, firstPress))],
     ['from piece to piece by arrow key', ms(await pieceToPiece(page))],
     ...(await longBoard(page)),
   ];
@@ -62,6 +64,23 @@ function freshHeading(path: string): () => Promise<number> {
     await context.close();
     return spent;
   };
+}
+
+/** Time from a press on the first part of fresh findings, as soon as it stands there, to the end of the frame that shows it folded. */
+async function firstPress(): Promise<number> {
+  const context = await browser.newContext({ viewport: { width: 1024, height: 768 } });
+  const fresh = await context.newPage();
+  await fresh.goto(`${address}/c/${demo.campaign}/findings`, { waitUntil: 'commit' });
+  await fresh.locator('#answers summary').waitFor();
+  const spent = await fresh.evaluate(async () => {
+    const pressed = performance.now();
+    document.querySelector<HTMLElement>('#answers summary')?.click();
+    while (document.querySelector('#answers .section-matter') !== null) await new Promise(requestAnimationFrame);
+    await new Promise((drawn) => requestAnimationFrame(() => setTimeout(drawn)));
+    return performance.now() - pressed;
+  });
+  await context.close();
+  return spent;
 }
 
 async function pieceToPiece(page: Page): Promise<number> {

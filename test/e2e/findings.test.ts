@@ -181,6 +181,21 @@ describe('parts that fold', () => {
     await page.locator('.found-rows').first().waitFor({ state: 'detached' });
     await page.context().close();
   });
+
+  test('a part far from the window is not laid out before it comes near, and the search of the browser finds it', async () => {
+    const { page } = await open();
+    const isLaidOut = () =>
+      page
+        .locator('#limits li, #limits p')
+        .first()
+        .evaluate((one) => one.checkVisibility({ contentVisibilityAuto: true }));
+    assert.equal(await isLaidOut(), false);
+    const [sentence = ''] = finding.limitsOfTheFinding;
+    assert.ok(await page.evaluate((words) => Reflect.apply(Reflect.get(window, 'find'), window, [words]), sentence));
+    await page.waitForFunction(() => window.scrollY > 1000);
+    assert.equal(await isLaidOut(), true);
+    await page.context().close();
+  });
 });
 
 /** Opens every number that a selector names, a handful at a time, and gives what stood in each that explains nothing. */
@@ -232,6 +247,34 @@ describe('numbers', () => {
       await page.context().close();
     });
   }
+
+  test('a number opens by key, Escape closes it and gives the focus back, each time; a press elsewhere closes it', async () => {
+    const { page } = await open();
+    const number = page.locator('#summary .opens').nth(1);
+    const closes = [...Array(2).fill(() => page.keyboard.press('Escape')), () => page.locator('h1').click()];
+    await number.focus();
+    for (const close of closes) {
+      await page.waitForFunction(() => document.activeElement?.matches('#summary .opens'));
+      await page.keyboard.press('Enter');
+      await page.getByRole('dialog').waitFor();
+      assert.equal(await number.getAttribute('aria-expanded'), 'true');
+      await close();
+      await page.getByRole('dialog').waitFor({ state: 'detached' });
+      assert.equal(await number.getAttribute('aria-expanded'), 'false');
+    }
+    await page.context().close();
+  });
+
+  test('numbers that nobody opened do not listen to every press on the page', async () => {
+    const { page } = await open();
+    assert.ok((await page.locator('.opens').count()) > 100);
+    const cdp = await page.context().newCDPSession(page);
+    const { result } = await cdp.send('Runtime.evaluate', { expression: 'document' });
+    const { listeners } = await cdp.send('DOMDebugger.getEventListeners', { objectId: result.objectId ?? '' });
+    const presses = listeners.filter(({ type }) => type === 'mousedown');
+    assert.ok(presses.length < 10, `${presses.length}`);
+    await page.context().close();
+  });
 
   test('no number in a table stands without opening, but for codes, words and what the record does not hold', async () => {
     const { page } = await open();

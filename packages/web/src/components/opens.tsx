@@ -1,6 +1,5 @@
-import { Popover } from '@mantine/core';
-import { useDisclosure } from '@mantine/hooks';
-import type { ReactNode } from 'react';
+import { type ReactNode, useId, useRef, useState } from 'react';
+import { OpenedSheet, sheetId } from './opened-sheet.tsx';
 
 interface OpensProps {
   /** What stands on the page and opens. */
@@ -11,34 +10,35 @@ interface OpensProps {
   readonly wide?: boolean;
 }
 
-/** Something on the page that opens to how it came about. Escape or a press elsewhere closes it; focus returns to it. */
+/**
+ * Something on the page that opens to how it came about. Escape or a press elsewhere closes it; focus returns to it. A page has hundreds of
+ * these, so what opens is made at the first press.
+ */
 export function Opens({ children, title, content, wide = false }: OpensProps) {
-  const [opened, { toggle, close }] = useDisclosure(false);
+  const [state, setState] = useState<'never opened' | 'open' | 'closed'>('never opened');
+  const button = useRef<HTMLButtonElement>(null);
+  const id = useId();
+  const isOpen = state === 'open';
   return (
-    <Popover
-      opened={opened}
-      onDismiss={close}
-      position="bottom-start"
-      width={wide ? 520 : 380}
-      offset={4}
-      trapFocus
-      returnFocus
-      transitionProps={{ duration: 0 }}
-      classNames={{ dropdown: 'origin' }}
-    >
-      <Popover.Target>
-        <button type="button" className="opens" onClick={toggle}>
-          <span>{children}</span>
-        </button>
-      </Popover.Target>
-      <Popover.Dropdown tabIndex={0} data-autofocus>
-        {opened ? (
-          <>
-            <h3>{title}</h3>
-            {content}
-          </>
-        ) : null}
-      </Popover.Dropdown>
-    </Popover>
+    <>
+      <button
+        ref={button}
+        id={id}
+        type="button"
+        className="opens"
+        aria-haspopup="dialog"
+        aria-expanded={isOpen}
+        aria-controls={isOpen ? sheetId(id) : undefined}
+        onClick={() => setState(isOpen ? 'closed' : 'open')}
+      >
+        <span>{children}</span>
+      </button>
+      {state === 'never opened' ? null : (
+        <OpenedSheet of={button} id={id} isOpen={isOpen} onClose={() => setState('closed')} wide={wide}>
+          <h3>{title}</h3>
+          {content}
+        </OpenedSheet>
+      )}
+    </>
   );
 }
