@@ -10,6 +10,7 @@ import {
   specificationFor,
   surveyZinc,
 } from '@provinghouse/core';
+import { productOf } from '../../lib/entry/product-of.ts';
 import { type GaugingPlan, placesOf } from './gauging-plan.ts';
 import type { Progress } from './gauging-progress.ts';
 import type { ReadingSeen } from './merged-readings.ts';
@@ -77,11 +78,6 @@ export function piecesAtDesk({ rows, readings, plan, skipped }: DeskInputs): rea
       },
     };
   });
-}
-
-function productOf({ sample }: Row<'pieces'>, rows: PieceRows): Row<'products'> | null {
-  const code = rows.samples.find(({ body }) => body.sample === sample)?.body.product;
-  return rows.products.find(({ body }) => body.product === code)?.body ?? null;
 }
 
 /** Limits of a product; none where neither the rulebook nor an own specification has its rule. */
