@@ -93,9 +93,16 @@ export async function saysPractice(client: Client): Promise<boolean> {
   }
 }
 
-/** Asks for anything at all, throws the answer away and all that comes in the time of one more. Rejects when the device is silent. */
-export async function swallowAnswers(client: Client, answer_s: number): Promise<void> {
-  await registersOf(client, 'holding', 0, 1).catch((error: unknown) => {
+export interface Swallowing {
+  readonly kind: 'holding' | 'input';
+  /** A register that the device has: some give no answer for one that they have not. */
+  readonly address: number;
+  readonly answer_s: number;
+}
+
+/** Asks for a register, throws the answer away and all that comes in the time of one more. Rejects when the device is silent. */
+export async function swallowAnswers(client: Client, { kind, address, answer_s }: Swallowing): Promise<void> {
+  await registersOf(client, kind, address, 1).catch((error: unknown) => {
     if (isSilence(error)) throw error;
   });
   await setTimeout(1000 * answer_s);

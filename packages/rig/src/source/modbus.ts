@@ -74,7 +74,8 @@ async function clearLine(options: ModbusOptions): Promise<void> {
   try {
     await connected(client, options.wire);
     client.setID(options.device);
-    await swallowAnswers(client, ANSWER_S);
+    const address = options.ring?.counter.address ?? options.registers[0]?.address ?? 0;
+    await swallowAnswers(client, { kind: options.registers[0]?.kind ?? 'holding', address, answer_s: ANSWER_S });
   } finally {
     await closed(client);
   }
