@@ -181,21 +181,6 @@ describe('parts that fold', () => {
     await page.locator('.found-rows').first().waitFor({ state: 'detached' });
     await page.context().close();
   });
-
-  test('a part far from the window is not laid out before it comes near, and the search of the browser finds it', async () => {
-    const { page } = await open();
-    const isLaidOut = () =>
-      page
-        .locator('#limits li, #limits p')
-        .first()
-        .evaluate((one) => one.checkVisibility({ contentVisibilityAuto: true }));
-    assert.equal(await isLaidOut(), false);
-    const [sentence = ''] = finding.limitsOfTheFinding;
-    assert.ok(await page.evaluate((words) => Reflect.apply(Reflect.get(window, 'find'), window, [words]), sentence));
-    await page.waitForFunction(() => window.scrollY > 1000);
-    assert.equal(await isLaidOut(), true);
-    await page.context().close();
-  });
 });
 
 /** Opens every number that a selector names, a handful at a time, and gives what stood in each that explains nothing. */
