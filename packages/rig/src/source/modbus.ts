@@ -52,8 +52,10 @@ async function connected(client: Client, wire: ModbusOptions['wire']): Promise<v
   return client.connectRTUBuffered(path, { baudRate, dataBits, parity, stopBits });
 }
 
-function closed(client: Client): Promise<void> {
-  return new Promise((resolve) => client.close(() => resolve()));
+/** Of a port that never opened modbus-serial may not tell that it is closed. */
+async function closed(client: Client): Promise<void> {
+  if (client.isOpen) return new Promise((resolve) => client.close(() => resolve()));
+  client.close(() => {});
 }
 
 /** What is known of a device from one connection to the next. */
@@ -130,7 +132,7 @@ async function openWire(
   const ended = Promise.race([polled, gone]).then(async (why) => {
     isOver = true;
     line.owesAnswer = true;
-    if (client.isOpen) await closed(client);
+    await closed(client);
     await polled;
     return why;
   });
