@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import { after, before, describe, test } from 'node:test';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { CampaignFinding } from '@provinghouse/contract';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
+import { colourViolations, violations } from './audit.ts';
 import { furnishBench } from './bench-kit.ts';
 import { launchChromium } from './chromium.ts';
 import { type DemoServer, demoCampaign, serveDemo } from './demo-server.ts';
@@ -23,25 +23,6 @@ after(async () => {
   await browser?.close();
   await server?.close();
 });
-
-const everyRule = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-
-/** Violations of WCAG 2.2 A and AA and of axe's own good practice, each with the place it was found. */
-function violations(page: Page): Promise<string[]> {
-  return found(new AxeBuilder({ page }).withTags(everyRule));
-}
-
-/** Those of the rules that look at colours. */
-function colourViolations(page: Page): Promise<string[]> {
-  return found(new AxeBuilder({ page }).withRules(['color-contrast', 'link-in-text-block']));
-}
-
-async function found(audit: AxeBuilder): Promise<string[]> {
-  const { violations: rules } = await audit.analyze();
-  return rules.flatMap((rule) =>
-    rule.nodes.map((node) => `${rule.id}: ${node.target.join(' ')} (${node.failureSummary ?? ''})`),
-  );
-}
 
 test('the audit sees a fault where there is one', async () => {
   const context = await browser.newContext();

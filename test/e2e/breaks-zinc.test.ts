@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import { after, before, describe, test } from 'node:test';
-import { AxeBuilder } from '@axe-core/playwright';
 import { type LedgerPage, type Row, type RowsHeld, rowWith, type TableName } from '@provinghouse/contract';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { violations } from './audit.ts';
 import { launchChromium } from './chromium.ts';
 import { type DemoServer, demoCampaign, serveDemo } from './demo-server.ts';
 
@@ -78,15 +78,6 @@ async function tabTo(page: Page, name: RegExp, key: 'Tab' | 'Shift+Tab' = 'Tab')
     if (words.some((text) => name.test(text))) return;
   }
   assert.fail(`${key} never reaches ${name}`);
-}
-
-async function violations(page: Page): Promise<string[]> {
-  const { violations: found } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .analyze();
-  return found.flatMap((rule) =>
-    rule.nodes.map((node) => `${rule.id}: ${node.target.join(' ')} (${node.failureSummary ?? ''})`),
-  );
 }
 
 describe('a break', () => {

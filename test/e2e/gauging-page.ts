@@ -1,4 +1,3 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import type { GaugingBench } from './gauging-bench.ts';
 
@@ -73,12 +72,3 @@ export async function sitDown(
 export const allKept = (page: Page) => page.locator('.kept-done').waitFor({ timeout: 60_000 });
 /** The place at hand, in the words of the page. */
 export const placeAsked = async (page: Page) => (await page.locator('.gauging-place').textContent()) ?? '';
-
-/** Violations of WCAG 2.2 A and AA and of axe's own good practice. */
-export async function violations(page: Page): Promise<string[]> {
-  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-  const { violations: found } = await new AxeBuilder({ page }).withTags(tags).analyze();
-  return found.flatMap(({ id, nodes }) =>
-    nodes.map((node) => `${id}: ${node.target.join(' ')} ${node.failureSummary}`),
-  );
-}

@@ -1,9 +1,10 @@
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import type { Browser, Page } from 'playwright-core';
+import { violations } from './audit.ts';
 import { launchChromium } from './chromium.ts';
 import { type GaugingBench, openCampaign, openGaugingBench, post, rowsKept } from './gauging-bench.ts';
-import { allKept, sitDown, violations } from './gauging-page.ts';
+import { allKept, sitDown } from './gauging-page.ts';
 
 let bench: GaugingBench;
 let browser: Browser;

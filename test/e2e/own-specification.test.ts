@@ -5,7 +5,7 @@ import { dirname, join } from 'node:path';
 import { after, before, test } from 'node:test';
 import { bringIn, exampleRows, judgeCampaign, packageFiles } from '@provinghouse/service';
 import { benchBook, enterRows, holdFile } from '@provinghouse/service/entry';
-import type { Browser } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { launchChromium } from './chromium.ts';
 import { type EmptyBench, serveEmpty } from './empty-bench.ts';
 import { sitDown } from './gauging-page.ts';
@@ -85,6 +85,14 @@ function ownPackage(): ReadonlyMap<string, Uint8Array> {
   });
 }
 
+/** Opens the correction of the first claim. */
+const correctFirst = (page: Page) =>
+  page
+    .locator('.claim-keys')
+    .getByRole('button', { name: /^Correct/ })
+    .first()
+    .click();
+
 test('a reading is questioned by the own specification that a campaign brought with it, the one that it is judged by, and not by one of the bench', async () => {
   const finding = await judgeCampaign({ campaign: code }, bench.effects);
   const bar = finding.products[0]?.specification.limits.find(({ quantity }) => quantity === 'diameter');
@@ -105,11 +113,7 @@ test('a reading is questioned by the own specification that a campaign brought w
 
 test('Brief and drawings of a campaign go by its own specification', async () => {
   const { page, context, faults } = await sitDown({ browser, bench }, `/c/${code}/brief`);
-  await page
-    .locator('.claim-keys')
-    .getByRole('button', { name: /^Correct/ })
-    .first()
-    .click();
+  await correctFirst(page);
   const limits = page.getByRole('region', { name: 'What the Rulebook asks of it' });
   await limits.getByText('Quay rule, 8 mm').waitFor();
   await limits.getByText('7.9').first().waitFor();
@@ -122,11 +126,7 @@ test('Brief and drawings of a campaign go by its own specification', async () =>
 
 test('a claim that is corrected to a specification of the bench takes it into the campaign, which is judged by it', async () => {
   const { page, context, faults } = await sitDown({ browser, bench }, `/c/${code}/brief`);
-  await page
-    .locator('.claim-keys')
-    .getByRole('button', { name: /^Correct/ })
-    .first()
-    .click();
+  await correctFirst(page);
   const sheet = page.getByRole('dialog');
   await sheet.getByRole('radio', { name: /Shore rule/ }).check();
   await sheet.getByLabel('Why is it corrected?').fill('claimed by the other rule');

@@ -4,11 +4,11 @@ import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { after, afterEach, before, beforeEach, describe, test } from 'node:test';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Row } from '@provinghouse/contract';
 import { judgeCampaign, ledgerPage, readTraceFile } from '@provinghouse/service';
 import { rowsOf } from '@provinghouse/service/entry';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { violations } from './audit.ts';
 import { launchChromium } from './chromium.ts';
 import { benchCampaign, type PullsBench, servePullsBench, unplanned } from './pulls-bench.ts';
 
@@ -345,7 +345,7 @@ test('a pull is declared invalid with a reason and annotated; what stood there b
   await sheet.getByLabel('Why does it not count?').fill('the jaw slipped');
   await sheet.getByRole('button', { name: 'Declare it invalid' }).click();
   await sheet.getByRole('button', { name: 'Let it count again' }).waitFor();
-  assert.deepEqual(await violations(), []);
+  assert.deepEqual(await violations(page), []);
   await sheet.getByLabel('Note').fill('a bang at 30 kN');
   await sheet.getByRole('button', { name: 'Keep the note' }).click();
   await rowOf('ASH-8-2').getByText('a bang at 30 kN').waitFor();
@@ -406,7 +406,7 @@ describe('recordings over each other', () => {
     const figure = page.locator('.pulls-overlay');
     await figure.getByRole('img', { name: /of 2 pulls: 1 ASH-8-1, .*2 BIRCH-8-1.*minimum breaking force/ }).waitFor();
     assert.equal(await figure.locator('tbody tr').count(), 2);
-    assert.deepEqual(await violations(), []);
+    assert.deepEqual(await violations(page), []);
     await page.getByLabel('Force against', { exact: true }).selectOption('time');
     await figure.getByText('time, s').first().waitFor();
     const saved = async (name: RegExp) => {
@@ -432,22 +432,13 @@ for (const colorScheme of ['light', 'dark'] as const)
       ),
     );
     await item('two.csv').getByText('Several columns could be meant').waitFor();
-    assert.deepEqual(await violations(), []);
+    assert.deepEqual(await violations(page), []);
     await page.getByLabel('force', { exact: true }).selectOption({ label: '3: Load [kN]' });
     await item('two.csv').locator('canvas').waitFor();
-    assert.deepEqual(await violations(), []);
+    assert.deepEqual(await violations(page), []);
     await page.getByRole('button', { name: 'Key a panel reading' }).click();
-    assert.deepEqual(await violations(), []);
+    assert.deepEqual(await violations(page), []);
   });
-
-async function violations(): Promise<string[]> {
-  const { violations: found } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .analyze();
-  return found.flatMap((rule) =>
-    rule.nodes.map((node) => `${rule.id}: ${node.target.join(' ')} (${node.failureSummary ?? ''})`),
-  );
-}
 
 test('a panel reading is keyed from the first Tab to the last without a mouse', async () => {
   await page.locator('.pulls-choose input').focus();

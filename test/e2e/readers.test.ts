@@ -2,9 +2,10 @@ import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import type { CampaignFinding } from '@provinghouse/contract';
 import type { Browser } from 'playwright-core';
+import { violations } from './audit.ts';
 import { launchChromium } from './chromium.ts';
 import { type DemoServer, demoCampaign, serveDemo } from './demo-server.ts';
-import { sitDown, violations } from './gauging-page.ts';
+import { sitDown } from './gauging-page.ts';
 
 let bench: DemoServer;
 let browser: Browser;

@@ -4,8 +4,8 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import { createServer, type Server } from 'node:net';
 import { join } from 'node:path';
 import { after, before, describe, test } from 'node:test';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
+import { violations } from './audit.ts';
 import { launchChromium } from './chromium.ts';
 import type { DemoServer } from './demo-server.ts';
 import { fillChecklist, practiceRig, servePracticeBench } from './practice-bench.ts';
@@ -53,13 +53,6 @@ async function open(path: string, options: { colorScheme?: 'light' | 'dark'; wid
   await page.goto(`${bench.address}${path}`);
   await page.getByRole('heading', { level: 1 }).waitFor();
   return { page, faults };
-}
-
-async function violations(page: Page): Promise<string[]> {
-  const { violations: found } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .analyze();
-  return found.flatMap((rule) => rule.nodes.map((node) => `${rule.id}: ${node.target.join(' ')}`));
 }
 
 async function fits(page: Page): Promise<void> {

@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import { after, before, describe, test } from 'node:test';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { CampaignFinding, RigDesk } from '@provinghouse/contract';
 import type { Browser, Page } from 'playwright-core';
+import { violations } from './audit.ts';
 import { launchChromium } from './chromium.ts';
 import type { DemoServer } from './demo-server.ts';
 import { fillChecklist, practiceRig, servePracticeBench } from './practice-bench.ts';
@@ -33,13 +33,6 @@ async function openRig(options: { colorScheme?: 'light' | 'dark'; viewport?: typ
   await page.goto(`${bench.address}/rig/${practiceRig}`);
   await page.getByRole('heading', { level: 1 }).waitFor();
   return { page, faults };
-}
-
-async function violations(page: Page): Promise<string[]> {
-  const { violations: found } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .analyze();
-  return found.flatMap((rule) => rule.nodes.map((node) => `${rule.id}: ${node.target.join(' ')}`));
 }
 
 async function arm(page: Page, piece: string): Promise<void> {
