@@ -44,8 +44,9 @@ function describeWire({ wire, device }: ModbusOptions): string {
   return `Modbus RTU ${wire.path} ${wire.baud} ${frame} device ${device}`;
 }
 
-async function connected(client: Client, wire: ModbusOptions['wire']): Promise<void> {
+async function connected(client: Client, { wire, device }: ModbusOptions): Promise<void> {
   client.on('error', () => {});
+  client.setID(device);
   client.setTimeout(ANSWER_S * 1000);
   if ('host' in wire) return client.connectTCP(wire.host, { port: wire.port });
   const { path, baud: baudRate, dataBits, parity, stopBits } = wire;
@@ -74,8 +75,7 @@ interface Line {
 async function clearLine(options: ModbusOptions): Promise<void> {
   const client = new ModbusRTU();
   try {
-    await connected(client, options.wire);
-    client.setID(options.device);
+    await connected(client, options);
     const address = options.ring?.counter.address ?? options.registers[0]?.address ?? 0;
     await swallowAnswers(client, { kind: options.registers[0]?.kind ?? 'holding', address, answer_s: ANSWER_S });
   } finally {
@@ -107,8 +107,7 @@ async function openWire(
   line.owesAnswer = false;
   const client = new ModbusRTU();
   try {
-    await connected(client, options.wire);
-    client.setID(options.device);
+    await connected(client, options);
     if (await markOf(client, line)) sink.practice?.();
   } catch (error) {
     line.owesAnswer = isSilence(error);
