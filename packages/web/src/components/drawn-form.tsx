@@ -1,6 +1,7 @@
 import { type ReactNode, type RefObject, useRef, useState } from 'react';
 import type { Outcome } from '../lib/entry/outbox.ts';
 import { text } from '../lib/text.ts';
+import { FormKeys } from './form-keys.tsx';
 import { toFirstFault } from './row-form.tsx';
 import { useChoiceKeys } from './use-choice-keys.ts';
 
@@ -78,17 +79,12 @@ export function DrawnForm(props: DrawnFormProps) {
             {refused.detail}
           </p>
         ) : null}
-        <p className="form-keys">
-          <button type="submit" className="press press-main" aria-disabled={isSending || undefined}>
-            {isDoubtShown ? words.keepAsIs : keep}
-          </button>
-          {keepKey === undefined ? null : <span className="soft keys-aside">{keepKey}</span>}
-          {onCancel ? (
-            <button type="button" className="press" onClick={onCancel}>
-              {text.entry.form.cancel}
-            </button>
-          ) : null}
-        </p>
+        <FormKeys
+          keep={isDoubtShown ? words.keepAsIs : keep}
+          isBusy={isSending}
+          aside={keepKey === undefined ? null : <span className="soft keys-aside">{keepKey}</span>}
+          onCancel={onCancel}
+        />
       </div>
     </form>
   );

@@ -13,6 +13,7 @@ import { readTyped, typedText } from '../lib/entry/cell-text.ts';
 import { type Typed, useDraft } from '../lib/entry/draft.ts';
 import { text } from '../lib/text.ts';
 import { type Choice, ChoiceField, type FieldShell, TextField } from './form-field.tsx';
+import { FormKeys } from './form-keys.tsx';
 import { DayField, TimeField } from './when-field.tsx';
 
 /** What a control of its own is given: its own text, and the whole form where one field hangs on another. */
@@ -116,16 +117,7 @@ export function RowForm<T extends TableName>(props: RowFormProps<T>) {
           {whole}
         </p>
       )}
-      <p className="form-keys">
-        <button type="submit" className="press press-main" aria-disabled={isBusy || undefined}>
-          {keep}
-        </button>
-        {onCancel ? (
-          <button type="button" className="press" onClick={onCancel}>
-            {text.entry.form.cancel}
-          </button>
-        ) : null}
-      </p>
+      <FormKeys keep={keep} isBusy={isBusy} onCancel={onCancel} />
     </form>
   );
 }

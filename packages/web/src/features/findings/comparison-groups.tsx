@@ -3,7 +3,7 @@ import type { ComparedGroup, Comparison as GroupComparison } from '@provinghouse
 import { text } from '../../lib/text.ts';
 import { PieceLine } from './counted-pieces.tsx';
 import { type FoundCell, FoundTable } from './found-table.tsx';
-import { Found, FoundFigure, type HowFound } from './how-found.tsx';
+import { Found, FoundCount, FoundFigure, type HowFound } from './how-found.tsx';
 import { Counted } from './inference-table.tsx';
 import { chancePercent, sharePercent } from './percent.ts';
 import { scatterSure } from './summary-how.tsx';
@@ -63,9 +63,9 @@ function groupCells(group: ComparedGroup, finding: CampaignFinding, statistics: 
     { shown: name, values: [name] },
     {
       shown: (
-        <Found title={`${name}, ${head.n}`} how={{ inputs, method: how.count, sure: how.exact }}>
+        <FoundCount title={`${name}, ${head.n}`} inputs={inputs}>
           {n}
-        </Found>
+        </FoundCount>
       ),
       values: [n],
     },

@@ -34,6 +34,16 @@ export function Found({ title, how, wide = false, children }: FoundProps) {
   );
 }
 
+/** A number of pieces, opening to them. */
+export function FoundCount({ title, inputs, children }: Omit<FoundProps, 'how'> & Pick<HowFound, 'inputs'>) {
+  const { count: method, exact: sure } = text.findings.how;
+  return (
+    <Found title={title} how={{ inputs, method, sure }}>
+      {children}
+    </Found>
+  );
+}
+
 interface FoundFigureProps extends Omit<FoundProps, 'children'> {
   readonly value: number | null;
   readonly unit: string;

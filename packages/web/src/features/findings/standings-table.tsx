@@ -3,7 +3,7 @@ import { LimitOrigin } from '../../components/limit-origin.tsx';
 import { text } from '../../lib/text.ts';
 import { verdicts } from '../../lib/verdicts.ts';
 import { type FoundCell, FoundTable } from './found-table.tsx';
-import { Found, FoundFigure } from './how-found.tsx';
+import { Found, FoundCount, FoundFigure } from './how-found.tsx';
 import { Counted } from './inference-table.tsx';
 import { Standing } from './requirement-matrix.tsx';
 import { meanSure } from './summary-how.tsx';
@@ -81,9 +81,9 @@ function cellsOf(product: ProductFinding, finding: CampaignFinding): FoundCell[]
     },
     {
       shown: (
-        <Found title={`${name}, ${head.pieces}`} how={{ inputs, method: how.count, sure: how.exact }}>
+        <FoundCount title={`${name}, ${head.pieces}`} inputs={inputs}>
           {text.campaigns.pulled(n, product.pieces.length)}
-        </Found>
+        </FoundCount>
       ),
       values: [n, product.pieces.length],
     },

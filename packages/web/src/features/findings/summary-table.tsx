@@ -5,7 +5,7 @@ import { figureText } from '../../lib/figure.ts';
 import { text } from '../../lib/text.ts';
 import { CountedPieces, PieceLine, type SummaryKey } from './counted-pieces.tsx';
 import { type FoundCell, type FoundColumn, FoundTable } from './found-table.tsx';
-import { Found, FoundFigure } from './how-found.tsx';
+import { Found, FoundCount, FoundFigure } from './how-found.tsx';
 import { meanSure, scatterSure } from './summary-how.tsx';
 
 const summaries: readonly SummaryKey[] = ['breakingForce', 'elongation', 'steelStress'];
@@ -80,9 +80,9 @@ function cellsOf(one: Summarised): FoundCell[] {
     { shown: name, values: [name] },
     {
       shown: (
-        <Found title={`${name}, ${head.n}`} how={{ inputs, method: how.count, sure: how.exact }}>
+        <FoundCount title={`${name}, ${head.n}`} inputs={inputs}>
           {n}
-        </Found>
+        </FoundCount>
       ),
       values: [n],
     },
